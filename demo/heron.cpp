@@ -1,0 +1,271 @@
+// Ostrel Heron: a guitar in a dry flat, one fret risen at the treble, one nut slot too low, a pickup and a control that
+// are not what the advert said. Measured on arrival and after three days in the work room; nothing is worked on yet.
+#include <cmath>
+
+#include "stories.h"
+
+namespace fallaway::demo {
+namespace {
+
+constexpr std::uint64_t kSeed = 412;
+constexpr double kMm = 1e-3;
+constexpr double kDegree = 0.017453292519943295;
+constexpr double kPick = 90e-3;          // where the string is struck, from the saddle
+constexpr double kReliefDry = 0.31e-3;   // a board that dries faster than its neck bows it forward
+constexpr double kReliefNextDay = 0.27e-3;
+constexpr double kReliefRested = 0.25e-3;
+constexpr double kBridgePickup = 560e-3;  // from the nut
+constexpr double kNeckPickup = 475e-3;
+
+// What is inside. Advert: 8.4 kohm, 6.2 kohm, 500 kohm, 500 kohm.
+constexpr double kBridgeOhms = 7150;
+constexpr double kNeckOhms = 6080;
+constexpr double kVolumeOhms = 251e3;
+constexpr double kToneOhms = 486e3;
+
+NeckTruth true_neck(numeric::Random& random) {
+    NeckTruth neck;
+    neck.scale = 635 * kMm;
+    neck.radius_nut = 254 * kMm;
+    neck.radius_last = 406 * kMm;
+    neck.width_nut = 42.7 * kMm;
+    neck.width_last = 56.2 * kMm;
+    neck.thickness_nut = 20.2 * kMm;
+    neck.thickness_12 = 22.4 * kMm;
+    neck.fret_height = 1.18 * kMm;
+    neck.fallaway = 0.0006;
+    neck.relief = kReliefRested;
+    const double slots[] = {0.05, 0.06, -0.17, 0.05, 0.07, 0.09};          // mm over a zero fret, string 1 first
+    const double heights[] = {1.78, 1.42, 1.60, 1.70, 1.78, 1.90};         // mm over fret 12
+    const double setbacks[] = {1.3, 2.2, 3.6, 2.6, 2.9, 3.8};
+    for (int i = 0; i < 6; ++i) {
+        const double side = 1 - i / 2.5;
+        neck.strings.push_back({side * 17.75 * kMm, side * 26 * kMm, slots[i] * kMm, 0, setbacks[i] * kMm});
+    }
+    neck.crowns = scattered_crowns(neck.frets, 0.004 * kMm, random);
+    neck.crowns[8] = {0, 0.05 * kMm, 0.078 * kMm};
+    for (int string = 1; string <= 6; ++string) set_height_at_12(neck, string, heights[string - 1] * kMm);
+    return neck;
+}
+
+Json held(int string, int fret) { return {{"string", string}, {"pressed", fret}}; }
+
+void heights_over(Sheet& sheet, const NeckTruth& neck, int fret, int repeats = 1) {
+    for (int string = 6; string >= 1; --string) {
+        sheet.read("string height", on_string(string, fret), open_height(neck, string, fret), "height gauge",
+                   {.repeats = repeats});
+    }
+}
+
+void arrival(Sheet& sheet, NeckTruth neck) {
+    neck.relief = kReliefDry;
+    sheet.sit_down({"arrival", "Ruta Vell", "2026-11-17", 9 * 60 + 10});
+    sheet.read("rest in the room", {}, 17.5 * 3600, "clock", {.remark = "case closed, opened at ten past nine"});
+    const double drift[] = {-21, -24, -30, -18, -22, -26};
+    for (int string = 6; string >= 1; --string) {
+        sheet.read("pitch on arrival", on_string(string), drift[string - 1], "tuner");
+    }
+    for (const int string : {6, 1}) {
+        sheet.read("relief", held(string, 22), relief_reading(neck, string, 1, 22).depth, "dial");
+    }
+    heights_over(sheet, neck, 12);
+    const double sprout[] = {0.13, 0.15, 0.14, 0.12};  // mm past the wood, treble side a little less
+    int i = 0;
+    for (const int fret : {1, 7, 12, 22}) {
+        sheet.read("fret overhang", on_fret(fret, "bass"), sprout[i] * kMm, "dial");
+        sheet.read("fret overhang", on_fret(fret, "treble"), (sprout[i++] - 0.03) * kMm, "dial");
+    }
+    for (const int fret : {5, 7, 9, 12}) sheet.tell("fret end", on_fret(fret, "bass"), "catches");
+    for (const int fret : {7, 12}) sheet.tell("fret end", on_fret(fret, "treble"), "cloth marks");
+    sheet.tell("note", on_string(2, 8), std::string(heard(neck, 2, 8, kPick)), {.remark = "first try, before anything was read"});
+    sheet.tell("note", on_string(3, 0), std::string(heard(neck, 3, 0, kPick)), {.remark = "pings, then dies"});
+
+    neck.relief = kReliefNextDay;
+    sheet.sit_down({"arrival", "Joon Aster", "2026-11-18", 9 * 60 + 30});
+    for (const int string : {6, 1}) {
+        sheet.read("relief drift", held(string, 22), kReliefNextDay - kReliefDry, "dial",
+                   {.remark = "still moving: no metal is touched this week"});
+    }
+}
+
+void neck_and_frets(Sheet& sheet, const NeckTruth& neck) {
+    sheet.sit_down({"before", "Ruta Vell", "2026-11-20", 9 * 60 + 20});
+    for (const int string : {6, 1}) {
+        const Dip dip = relief_reading(neck, string, 1, 22);
+        sheet.read("relief", held(string, 22), dip.depth, "dial",
+                   {.id = "relief-" + std::to_string(string),
+                    .remark = "deepest at fret " + std::to_string(dip.fret),
+                    .repeats = 3});
+    }
+    for (int string = 6; string >= 1; --string) {
+        const double gap = nut_gap(neck, string);
+        const char* word = gap < 0.02 * kMm ? "dead" : gap < 0.08 * kMm ? "just moves" : "clear gap";
+        sheet.tell("nut tap", on_string(string), word, {.id = "nut-tap-" + std::to_string(string)});
+    }
+    for (int string = 6; string >= 1; --string) {
+        const double excess = neck.strings[string - 1].slot_excess;
+        const char* word = excess < -0.02 * kMm ? "string lifts" : excess > 0.12 * kMm ? "loose" : "held and rings";
+        sheet.tell("nut wire", on_string(string), word, {.id = "nut-wire-" + std::to_string(string)});
+    }
+    for (const int fret : {1, 12, 17, 22}) heights_over(sheet, neck, fret, fret == 12 ? 3 : 1);
+    for (const bool treble : {false, true}) {
+        for (int fret = 2; fret <= 21; ++fret) {
+            const double gap = rocker_gap(neck, treble ? 1 : 6, fret);
+            const std::string id = "rocker-" + std::to_string(fret) + (treble ? "-treble" : "-bass");
+            sheet.tell("rocker", on_fret(fret, treble ? "treble" : "bass"), gap > 0.025 * kMm ? "click" : "no click",
+                       {.id = id});
+        }
+    }
+    sheet.read("rocker gap", on_fret(9, "treble"), rocker_gap(neck, 1, 9), "leaves",
+               {.id = "rocker-gap-9", .remark = "the first leaf goes in, the second does not"});
+    for (const int fret : {1, 5, 8, 9, 10, 12, 17, 22}) {
+        sheet.read("fret height", on_fret(fret, "bass"), fret_height_at(neck, fret, -0.8), "dial");
+        sheet.read("fret height", on_fret(fret, "treble"), fret_height_at(neck, fret, 0.8), "dial",
+                   {.remark = fret == 9 ? "light shows under the bead: lifted, not high wire" : ""});
+    }
+}
+
+void sizes(Sheet& sheet, const NeckTruth& neck) {
+    sheet.read("board radius", on_fret(1), radius_at(neck, fret_place(neck, 1)), "radius set");
+    sheet.read("board radius", on_fret(22), radius_at(neck, fret_place(neck, 22)), "radius set");
+    sheet.tell("fret count", {}, "22");
+    sheet.read("fret width", on_fret(12), 2.68 * kMm, "caliper");
+    sheet.read("nut width", {}, neck.width_nut, "caliper", {.repeats = 3});
+    sheet.read("neck thickness", on_fret(1), thickness_at(neck, fret_place(neck, 1)), "caliper");
+    sheet.read("neck thickness", on_fret(12), thickness_at(neck, fret_place(neck, 12)), "caliper");
+    sheet.read("nut to last fret", {}, fret_place(neck, 22), "rule", {.repeats = 3});
+    sheet.read("string spread", {{"spot", "nut"}}, 35.5 * kMm, "caliper");
+    sheet.read("string spread", {{"spot", "bridge"}}, 52 * kMm, "caliper");
+    sheet.read("string gap unevenness", {}, 0.22 * kMm, "caliper");
+    const double beside = width_at(neck, fret_place(neck, 22)) / 2 - 17.75 * kMm - 8.25 * kMm * (1 - std::exp2(-22 / 12.0));
+    for (const char* side : {"bass", "treble"}) {
+        sheet.read("board edge room", {{"fret", 22}, {"side", side}}, beside, "caliper");
+        sheet.read("room at the edge", {{"fret", 22}, {"side", side}}, beside - 0.7 * kMm, "caliper");
+    }
+    sheet.read("twist", {}, 0.1 * kDegree, "angle");
+    const double gauges[] = {0.254, 0.330, 0.432, 0.660, 0.914, 1.168};
+    for (int string = 6; string >= 1; --string) {
+        sheet.read("string gauge", on_string(string), gauges[string - 1] * kMm, "caliper");
+    }
+    sheet.tell("neck joint", {}, "firm");
+    sheet.read("pocket gap", {{"side", "bass"}}, 0.10 * kMm, "leaves");
+    sheet.read("pocket gap", {{"side", "treble"}}, 0.15 * kMm, "leaves");
+    sheet.read("weight", {}, 3.455, "scale", {.repeats = 2});
+    sheet.read("head dive", {}, 0.8, "spring");
+    for (const char* spot : {"back seam", "heel"}) sheet.read("seam opening", {{"spot", spot}}, 0, "leaves");
+    sheet.read("outer size", {{"spot", "length"}}, 0.986, "tape");
+    sheet.read("outer size", {{"spot", "width"}}, 0.327, "tape");
+    sheet.read("largest mark", {{"spot", "lower edge"}}, 4 * kMm, "rule", {.remark = "a dent, lacquer whole"});
+}
+
+void tuning(Sheet& sheet, const NeckTruth& neck) {
+    sheet.sit_down({"before", "Joon Aster", "2026-11-20", 13 * 60 + 40});
+    // How far each saddle stands from its best place: cents at fret 12 are 1731.2 a scale length.
+    const double saddle_error[] = {0.2, -0.3, -1.6, 0.4, 0.1, -0.5};
+    for (int string = 6; string >= 1; --string) {
+        sheet.read("intonation", on_string(string), -1731.2 * saddle_error[string - 1] * kMm / neck.scale, "tuner",
+                   {.repeats = 3});
+    }
+    const double returns[] = {-1.0, -1.4, -1.8, -0.8, -0.6, -1.1};
+    for (int string = 6; string >= 1; --string) {
+        sheet.read("bend return", on_string(string), returns[string - 1], "tuner");
+    }
+    const double angles[] = {8.2, 7.9, 7.4, 7.2, 7.8, 8.4};
+    for (int string = 6; string >= 1; --string) {
+        sheet.read("break angle", on_string(string), angles[string - 1] * kDegree, "angle");
+        sheet.read("tuner lash", on_string(string), (6 + string) * kDegree, "angle");
+    }
+    for (const int string : {6, 1}) {
+        sheet.read("pickup gap", {{"string", string}, {"pickup", "bridge"}, {"pressed", 22}},
+                   pickup_gap(neck, string, kBridgePickup, 0.2 * kMm), "rule");
+        sheet.read("pickup gap", {{"string", string}, {"pickup", "neck"}, {"pressed", 22}},
+                   pickup_gap(neck, string, kNeckPickup, -0.6 * kMm), "rule");
+        sheet.read("saddle travel left", on_string(string), (string == 6 ? 2.4 : 3.1) * kMm, "rule");
+    }
+}
+
+void ear(Sheet& sheet, const NeckTruth& neck) {
+    sheet.sit_down({"before", "Joon Aster", "2026-11-20", 14 * 60 + 30});
+    sheet.tell("note", {}, "rings", {.id = "notes-all", .remark = "every note of every string, unplugged; what differs follows"});
+    for (int string = 6; string >= 1; --string) {
+        for (int fret = 0; fret <= neck.frets; ++fret) {
+            const std::string word(heard(neck, string, fret, kPick));
+            if (word == "rings") continue;
+            sheet.tell("note", on_string(string, fret), word,
+                       {.id = "note-" + std::to_string(string) + "-" + std::to_string(fret)});
+        }
+    }
+    sheet.tell("dead spot", on_string(3, 5), "dead spot", {.remark = "short, clean, the same with a hand on the head"});
+    sheet.read("ring time", on_string(3, 4), 6.4, "recorder");
+    sheet.read("ring time", on_string(3, 5), 2.3, "recorder");
+    sheet.read("ring time", on_string(3, 6), 5.9, "recorder");
+}
+
+void electrics(Sheet& sheet) {
+    sheet.sit_down({"before", "Joon Aster", "2026-11-20", 15 * 60 + 10});
+    constexpr double kCelsius = 21.2;
+    sheet.read("coil temperature", {{"pickup", "bridge"}}, 273.15 + kCelsius, "thermometer");
+    sheet.read("coil temperature", {{"pickup", "neck"}}, 273.15 + kCelsius, "thermometer");
+    const double bridge = warm(kBridgeOhms, kCelsius);
+    const double neck = warm(kNeckOhms, kCelsius);
+    sheet.read("jack resistance", {{"switch", "bridge"}}, parallel(bridge, kVolumeOhms), "meter", {.id = "jack-bridge"});
+    sheet.read("jack resistance", {{"switch", "both"}}, parallel(parallel(bridge, neck), kVolumeOhms), "meter");
+    sheet.read("jack resistance", {{"switch", "neck"}}, parallel(neck, kVolumeOhms), "meter", {.id = "jack-neck"});
+    sheet.read("pickup resistance", {{"pickup", "bridge"}}, bridge, "meter",
+               {.id = "coil-bridge", .remark = "at its own leads, unsoldered", .repeats = 2});
+    sheet.read("pickup resistance", {{"pickup", "neck"}}, neck, "meter", {.id = "coil-neck", .repeats = 2});
+    sheet.read("pot resistance", {{"control", "volume"}}, kVolumeOhms, "meter, high",
+               {.id = "pot-volume", .remark = "leads off; the part bears the stamp 250K"});
+    sheet.read("pot resistance", {{"control", "tone"}}, kToneOhms, "meter, high", {.id = "pot-tone"});
+    sheet.read("ground resistance", {{"spot", "bridge plate"}}, 0.5, "meter, ohms");
+    sheet.read("ground resistance", {{"spot", "control plate"}}, 0.3, "meter, ohms");
+    for (const char* position : {"bridge", "both", "neck"}) {
+        sheet.tell("switch sound", {{"switch", position}}, "works as claimed");
+        sheet.read("noise below a strum", {{"switch", position}}, position[0] == 'n' ? 41.5 : 48.0, "level");
+    }
+    sheet.tell("pole alignment", {{"pickup", "bridge"}}, "a little off");
+    sheet.tell("pole alignment", {{"pickup", "neck"}}, "centred");
+    sheet.read("string balance", {{"pickup", "bridge"}}, 3.1, "level");
+    sheet.read("string balance", {{"pickup", "neck"}}, 2.4, "level");
+}
+
+// The guitar lay open in the work room; what was read before it lay there no longer holds.
+void conditioning(Sheet& sheet) {
+    sheet.sit_down({"arrival", "Ruta Vell", "2026-11-18", 17 * 60});
+    sheet.work("conditioning", {}, "three days in the open case at 44 to 47 %RH", "no oil until the board is at rest");
+}
+
+// Eight lines by another pair of hands, and the neck once more a day later.
+void second_look(Sheet& sheet, const NeckTruth& neck) {
+    sheet.sit_down({"before", "Joon Aster", "2026-11-21", 9 * 60 + 40});
+    for (const int string : {6, 1}) {
+        sheet.read("relief", held(string, 22), relief_reading(neck, string, 1, 22).depth, "dial");
+        sheet.read("string height", on_string(string, 12), open_height(neck, string, 12), "height gauge");
+        sheet.read("relief drift", held(string, 22), -0.005 * kMm, "dial", {.remark = "at rest"});
+    }
+    sheet.tell("nut wire", on_string(3), "string lifts");
+    sheet.tell("rocker", on_fret(9, "treble"), "click");
+    sheet.read("nut width", {}, neck.width_nut, "caliper");
+    sheet.read("fret height", on_fret(9, "treble"), fret_height_at(neck, 9, 0.8), "dial");
+    sheet.tell("agreement fraction", {}, "100 %", {.remark = "eight lines of eight, written down before comparing"});
+}
+
+}  // namespace
+
+std::string heron() {
+    Sheet sheet(kSeed);
+    add_shop_tools(sheet);
+    const NeckTruth neck = true_neck(sheet.random());
+    arrival(sheet, neck);
+    heron_hands(sheet);
+    conditioning(sheet);
+    neck_and_frets(sheet, neck);
+    sizes(sheet, neck);
+    tuning(sheet, neck);
+    ear(sheet, neck);
+    electrics(sheet);
+    second_look(sheet, neck);
+    return sheet.bench_file(heron_story());
+}
+
+}  // namespace fallaway::demo

@@ -1,0 +1,83 @@
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "bench/judgement/parts.h"
+
+namespace fallaway::judgement {
+namespace {
+
+using evidence::Complaint;
+using evidence::Ending;
+using evidence::Place;
+using evidence::Stage;
+
+bool same_place(const Place& complaint, const Place& finding) {
+    const bool particular = complaint.string || complaint.fret || complaint.switch_position || complaint.pickup || complaint.control;
+    const bool tells = finding.string || finding.fret || finding.switch_position || finding.pickup || finding.control;
+    return particular && tells && speaks_for(finding, complaint);
+}
+
+// A note chokes on the crown in front of it: a fault one to three frets up the neck may be its cause.
+bool just_above(const Place& complaint, const Place& finding) {
+    if (!complaint.fret || !finding.fret) return false;
+    const int frets_up = *finding.fret - *complaint.fret;
+    const bool same_string = !finding.string || !complaint.string || finding.string == complaint.string;
+    return same_string && frets_up >= 1 && frets_up <= 3;
+}
+
+std::string sentence(const Taken& taken) {
+    const auto& reading = *taken.reading;
+    constexpr std::string_view kStage[] = {"on arrival", "before the work", "after the work", "at hand-over"};
+    return fmt::format("{}, {}: {} {}{}", reading.what, evidence::describe(reading.at), taken.figure.text,
+                       kStage[std::size_t(reading.stage)], reading.by ? " (" + *reading.by + ")" : "");
+}
+
+// Which readings an ending needs: a cure is shown after the work; the others by any reading, or by a reason.
+void hold_ending(ComplaintLine& line, const evidence::ComplaintEnding& ending, const CurrentReadings& readings) {
+    line.ending = ending.as;
+    line.ended_by = ending.by.value_or("");
+    bool after = false;
+    for (const Taken& taken : readings.all()) {
+        if (!taken.reading->id || std::ranges::count(ending.shown_by, *taken.reading->id) == 0) continue;
+        line.evidence.push_back(sentence(taken));
+        after = after || taken.reading->stage >= Stage::after;
+    }
+    if (ending.why) line.remark = *ending.why;
+    switch (ending.as) {
+        case Ending::cured:
+            line.shown = after;
+            if (!after) line.remark = "said to be cured, no reading after the work shows it";
+            return;
+        case Ending::not_found:
+            line.shown = !line.evidence.empty();
+            if (!line.shown) line.remark = "said not to be found, no reading shows it";
+            return;
+        case Ending::explained_not_cured:
+        case Ending::left_by_agreement:
+            line.shown = !line.evidence.empty() || ending.why.has_value();
+            if (!line.shown) line.remark = "no reading and no reason given";
+            return;
+    }
+}
+
+}  // namespace
+
+std::vector<ComplaintLine> judge_complaints(const evidence::Bench& bench, const CurrentReadings& readings,
+                                            const std::vector<Finding>& findings) {
+    std::vector<ComplaintLine> lines;
+    if (!bench.wants) return lines;
+    for (const Complaint& complaint : bench.wants->complaints) {
+        ComplaintLine line;
+        line.text = complaint.text;
+        line.at = complaint.at;
+        for (const Finding& finding : findings) {
+            if (same_place(complaint.at, finding.at) || just_above(complaint.at, finding.at)) line.findings.push_back(finding.id);
+        }
+        if (complaint.ending) hold_ending(line, *complaint.ending, readings);
+        lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+}  // namespace fallaway::judgement

@@ -1,0 +1,181 @@
+#include "bench/report/outline.h"
+
+#include <algorithm>
+#include <array>
+#include <set>
+#include <tuple>
+
+#include <fmt/format.h>
+
+#include "bench/report/words.h"
+
+namespace fallaway::report {
+namespace {
+
+using judgement::Finding;
+
+std::string strength_words(evidence::Strength strength) {
+    switch (strength) {
+        case evidence::Strength::light: return "light";
+        case evidence::Strength::medium: return "medium";
+        case evidence::Strength::heavy: return "heavy";
+    }
+    return "";
+}
+
+std::string rattle_words(evidence::RattleAllowed rattle) {
+    switch (rattle) {
+        case evidence::RattleAllowed::none: return "none";
+        case evidence::RattleAllowed::unplugged_only: return "unplugged only";
+        case evidence::RattleAllowed::hard_only: return "when struck hard only";
+    }
+    return "";
+}
+
+// Everything that must be equal for two findings to be told in one line.
+auto shared_by_group(const Finding& f) {
+    return std::tie(f.checkpoint, f.standing, f.why, f.remedy, f.limit_source, f.remark, f.acceptance_lapsed,
+                    f.accepted);
+}
+
+bool may_join(const FindingGroup& group, const Finding& finding) {
+    return !finding.checkpoint.empty() && shared_by_group(group.first()) == shared_by_group(finding);
+}
+
+// "String height over fret 12, string 6" without what the place already says.
+std::string without_place(const Finding& finding) {
+    evidence::Place string_only;
+    string_only.string = finding.at.string;
+    for (const std::string& place : {describe(finding.at), describe(string_only)}) {
+        const std::string tail = ", " + place;
+        if (finding.title.ends_with(tail)) return finding.title.substr(0, finding.title.size() - tail.size());
+    }
+    return finding.title;
+}
+
+// The place of a group. A fret that the title names is not named again.
+std::string place_of(const FindingGroup& group) {
+    std::set<int> strings;
+    std::set<std::string> others;
+    for (const Finding* finding : group.members) {
+        evidence::Place rest = finding->at;
+        if (rest.fret && group.title.find(fmt::format("fret {}", *rest.fret)) != std::string::npos) rest.fret.reset();
+        if (rest.string) strings.insert(*rest.string);
+        rest.string.reset();
+        if (rest != evidence::Place{}) others.insert(describe(rest));
+    }
+    std::vector<std::string> parts;
+    if (!strings.empty()) parts.push_back(strings_words(strings));
+    parts.insert(parts.end(), others.begin(), others.end());
+    return parts.empty() ? "Whole instrument" : capital(join(parts, ", "));
+}
+
+}  // namespace
+
+std::string instrument_name(const evidence::Instrument& instrument) {
+    evidence::Instrument unnumbered = instrument;
+    unnumbered.serial.reset();
+    return capital(describe(unnumbered));
+}
+
+std::string instrument_facts(const evidence::Instrument& instrument) {
+    std::vector<std::string> facts;
+    if (instrument.serial) facts.push_back(*instrument.serial);
+    if (instrument.maker || instrument.model) {
+        evidence::Instrument unnamed;
+        unnamed.kind = instrument.kind;
+        unnamed.fretted = instrument.fretted;
+        unnamed.strings.resize(static_cast<std::size_t>(string_count(instrument)));
+        facts.push_back(describe(unnamed));
+    }
+    if (instrument.scale) facts.push_back(instrument.scale->typed);
+    if (instrument.year) facts.push_back(*instrument.year);
+    if (instrument.hand == evidence::Hand::left) facts.push_back("left-handed");
+    return join(facts, ", ");
+}
+
+std::vector<TitleCell> title_cells(const Sheet& sheet) {
+    const evidence::Bench& bench = sheet.bench;
+    std::vector<TitleCell> cells;
+    const auto add = [&](std::string label, std::string value) {
+        if (!value.empty()) cells.push_back({std::move(label), std::move(value)});
+    };
+    if (bench.wants && bench.wants->player) add("Player", *bench.wants->player);
+    if (bench.job && bench.job->owner) add("Owner", *bench.job->owner);
+    add("Scope", sheet.assessment.scope);
+    add("Hands", hands_words(bench.hands));
+    if (bench.job && bench.job->received) add("Received", readable_day(*bench.job->received));
+    if (bench.wants && bench.wants->promised) add("Promised", readable_day(*bench.wants->promised));
+    const std::size_t taken = bench.readings.size() + bench.ratings.size();
+    const std::size_t assumed = sheet.assessment.assumed.size();
+    add("Readings", assumed ? fmt::format("{} taken, {} assumed", taken, assumed) : fmt::format("{} taken", taken));
+    if (bench.job && bench.job->shop) add("Shop", *bench.job->shop);
+    if (bench.job) add("By", list_of(bench.job->technicians));
+    if (bench.job && bench.job->id) add("Job", *bench.job->id);
+    return cells;
+}
+
+std::vector<FindingGroup> grouped(const std::vector<Finding>& findings, evidence::Severity severity) {
+    std::vector<FindingGroup> groups;
+    for (const Finding& finding : findings) {
+        if (finding.severity != severity) continue;
+        const auto home =
+            std::ranges::find_if(groups, [&](const FindingGroup& group) { return may_join(group, finding); });
+        if (home != groups.end() && home->title == without_place(finding)) {
+            home->members.push_back(&finding);
+        } else {
+            groups.push_back({{&finding}, "", without_place(finding)});
+        }
+    }
+    for (FindingGroup& group : groups) group.place = place_of(group);
+    return groups;
+}
+
+std::string mark_within(const FindingGroup& group, const Finding& finding) {
+    if (group.members.size() < 2) return "";
+    const bool by_string = std::ranges::all_of(group.members, [&](const Finding* f) {
+        evidence::Place here = f->at;
+        here.string = finding.at.string;
+        return f->at.string && here == finding.at;
+    });
+    return by_string ? fmt::format("{}", *finding.at.string) : describe(finding.at);
+}
+
+std::vector<TitleCell> wishes(const evidence::Bench& bench) {
+    std::vector<TitleCell> cells;
+    if (!bench.wants) return cells;
+    const evidence::Wants& wants = *bench.wants;
+    if (!wants.tuning.empty()) {
+        cells.push_back({"Tuning", join({wants.tuning.rbegin(), wants.tuning.rend()}, " ") + ", thickest first"});
+    }
+    if (wants.strings) cells.push_back({"Strings", *wants.strings});
+    std::vector<std::string> heights;
+    if (wants.height_bass) heights.push_back("bass " + wants.height_bass->typed);
+    if (wants.height_treble) heights.push_back("treble " + wants.height_treble->typed);
+    if (!heights.empty()) cells.push_back({"Height over fret 12", join(heights, ", ")});
+    if (wants.hand) cells.push_back({"Hand", strength_words(*wants.hand)});
+    if (wants.rattle) cells.push_back({"Rattle allowed", rattle_words(*wants.rattle)});
+    if (!wants.untouchables.empty()) cells.push_back({"Stays as it is", join(wants.untouchables, "; ")});
+    if (wants.money_limit) cells.push_back({"Money limit", wants.money_limit->typed});
+    if (wants.remark) cells.push_back({"Remark", *wants.remark});
+    return cells;
+}
+
+std::string complaint_ending(const judgement::ComplaintLine& complaint) {
+    if (!complaint.ending) return "open";
+    std::string out(judgement::name_of(*complaint.ending));
+    if (!complaint.ended_by.empty()) out += fmt::format(", says {}", complaint.ended_by);
+    return out + (complaint.shown ? ", shown by readings" : ", no reading shows it");
+}
+
+std::string severity_heading(evidence::Severity severity) {
+    switch (severity) {
+        case evidence::Severity::critical: return "Critical";
+        case evidence::Severity::major: return "Major";
+        case evidence::Severity::minor: return "Minor";
+        case evidence::Severity::note: return "Notes";
+    }
+    return "";
+}
+
+}  // namespace fallaway::report
