@@ -1,5 +1,6 @@
-// Vannick Dray: a bass with too much relief, tall strings and two shallow nut slots, before and after its set-up. Every
-// height after follows from the moves that were made: the rod bends the neck, saddles and slots move their strings.
+// Vannick Dray: a bass with too much relief, tall strings and two shallow nut slots, before and after its set-up.
+// Every height after follows from the moves that were made: the rod bends the neck, saddles and slots move their
+// strings.
 #include "stories.h"
 
 namespace fallaway::demo {
@@ -11,11 +12,11 @@ constexpr double kDegree = 0.017453292519943295;
 constexpr double kPick = 130e-3;
 constexpr int kStrings = 4;
 constexpr int kLast = 20;
-constexpr double kNeckPickup = 640e-3;   // from the nut
+constexpr double kNeckPickup = 640e-3;  // from the nut
 constexpr double kBridgePickup = 750e-3;
-constexpr double kNeckOhms = 7480;       // at 20 degC
+constexpr double kNeckOhms = 7480;  // at 20 degC
 constexpr double kBridgeOhms = 7810;
-constexpr double kVolumeOhms = 238e3;    // both volumes alike
+constexpr double kVolumeOhms = 238e3;
 
 NeckTruth neck_before(numeric::Random& random) {
     NeckTruth neck;
@@ -30,8 +31,8 @@ NeckTruth neck_before(numeric::Random& random) {
     neck.fret_height = 1.15 * kMm;
     neck.fallaway = 0.0006;
     neck.relief = 0.62 * kMm;
-    const double slots[] = {0.10, 0.11, 0.28, 0.34};      // mm over a zero fret, string 1 first
-    const double heights[] = {2.75, 2.90, 3.10, 3.30};    // mm over fret 12
+    const double slots[] = {0.10, 0.11, 0.28, 0.34};    // mm over a zero fret, string 1 first
+    const double heights[] = {2.75, 2.90, 3.10, 3.30};  // mm over fret 12
     const double setbacks[] = {2.5, 3.2, 4.0, 5.2};
     for (int i = 0; i < kStrings; ++i) {
         const double side = 1 - i / 1.5;
@@ -42,13 +43,14 @@ NeckTruth neck_before(numeric::Random& random) {
     return neck;
 }
 
-// Two eighths of a turn on the rod, two slots filed in passes, saddles lowered by whole and part turns of M3 (0.5 mm).
-constexpr double kReliefAfter = 0.31e-3;
+// Three quarter turns on the rod, two slots filed in passes, saddles lowered by eighths of a turn of M3 (0.5 mm).
+constexpr double kReliefPerQuarter = 0.10e-3;
+constexpr int kQuarters = 3;
 constexpr double kSlotsAfter[] = {0.10e-3, 0.11e-3, 0.11e-3, 0.12e-3};
 constexpr double kTurnsDown[] = {1.0, 1.0, 1.125, 1.25};
 
 NeckTruth neck_after(NeckTruth neck) {
-    neck.relief = kReliefAfter;
+    neck.relief -= kQuarters * kReliefPerQuarter;
     for (int i = 0; i < kStrings; ++i) {
         neck.strings[i].slot_excess = kSlotsAfter[i];
         neck.strings[i].saddle_height -= kTurnsDown[i] * 0.5 * kMm;
@@ -56,7 +58,9 @@ NeckTruth neck_after(NeckTruth neck) {
     return neck;
 }
 
-Json held(int string, int fret) { return {{"string", string}, {"pressed", fret}}; }
+Json held(int string, int fret) {
+    return {{"string", string}, {"pressed", fret}};
+}
 
 std::string named(const char* what, int number, const std::string& stage) {
     return what + std::string("-") + std::to_string(number) + "-" + stage;
@@ -81,7 +85,8 @@ void setting(Sheet& sheet, const NeckTruth& neck, const std::string& stage, cons
         for (int string = kStrings; string >= 1; --string) {
             const std::string id = fret == 12 ? named("height", string, stage) : "";
             sheet.read("string height", on_string(string, fret), open_height(neck, string, fret), "height gauge",
-                       {.id = id, .remark = fret == 12 && string == 4 ? "held as it is played, not lying" : "",
+                       {.id = id,
+                        .remark = fret == 12 && string == 4 ? "held as it is played, not lying" : "",
                         .repeats = fret == 12 ? 2 : 1});
         }
     }
@@ -112,7 +117,8 @@ void board_and_frets(Sheet& sheet, const NeckTruth& neck) {
     for (const bool treble : {false, true}) {
         for (int fret = 2; fret < kLast; ++fret) {
             const double gap = rocker_gap(neck, treble ? 1 : kStrings, fret);
-            sheet.tell("rocker", on_fret(fret, treble ? "treble" : "bass"), gap > 0.025 * kMm ? "click" : "no click");
+            sheet.tell("rocker", on_fret(fret, treble ? "treble" : "bass"),
+                       gap > 0.025 * kMm ? "click" : "no click");
         }
     }
     for (const int fret : {1, 7, 12, kLast}) {
@@ -153,11 +159,15 @@ void electrics(Sheet& sheet) {
     }
     const double neck = warm(kNeckOhms, kCelsius);
     const double bridge = warm(kBridgeOhms, kCelsius);
-    const double pots = kVolumeOhms / 2;  // both volumes hang on the jack
-    sheet.read("jack resistance", {}, parallel(parallel(neck, bridge), pots), "meter", {.remark = "all controls full"});
+    sheet.read("jack resistance", {{"switch", "neck"}}, parallel(neck, kVolumeOhms), "meter");
+    sheet.read("jack resistance", {{"switch", "both"}}, parallel(parallel(neck, bridge), kVolumeOhms), "meter");
+    sheet.read("jack resistance", {{"switch", "bridge"}}, parallel(bridge, kVolumeOhms), "meter");
+    for (const char* position : {"neck", "both", "bridge"}) {
+        sheet.tell("switch sound", {{"switch", position}}, "works as claimed");
+    }
     sheet.read("pickup resistance", {{"pickup", "neck"}}, neck, "meter", {.remark = "at its own leads"});
     sheet.read("pickup resistance", {{"pickup", "bridge"}}, bridge, "meter", {.remark = "at its own leads"});
-    sheet.read("pot resistance", {{"control", "neck volume"}}, kVolumeOhms, "meter, high");
+    sheet.read("pot resistance", {{"control", "volume"}}, kVolumeOhms, "meter, high");
     sheet.read("ground resistance", {{"spot", "bridge plate"}}, 0.4, "meter, ohms");
     sheet.read("ground resistance", {{"spot", "control plate"}}, 0.3, "meter, ohms");
     sheet.read("string balance", {{"pickup", "neck"}}, 2.9, "level");
@@ -176,33 +186,49 @@ void tuning_parts(Sheet& sheet) {
 }
 
 void ear(Sheet& sheet, const NeckTruth& neck, const std::string& stage) {
-    sheet.tell("note", {}, "rings", {.id = "notes-all-" + stage, .remark = "every note of every string, unplugged"});
+    sheet.tell("note", {}, "rings",
+               {.id = "notes-all-" + stage, .remark = "every note of every string, unplugged"});
     for (int string = kStrings; string >= 1; --string) {
         for (int fret = 0; fret <= kLast; ++fret) {
             const std::string word(heard(neck, string, fret, kPick));
             if (word != "rings") sheet.tell("note", on_string(string, fret), word);
         }
     }
-    sheet.tell("dead spot", on_string(1, 7), "dead spot", {.id = "dead-spot-" + stage, .remark = "moves a fret when a clamp hangs on the head"});
+    sheet.tell("dead spot", on_string(1, 7), "dead spot",
+               {.id = "dead-spot-" + stage, .remark = "moves a fret when a clamp hangs on the head"});
     sheet.read("ring time", on_string(1, 6), 7.8, "recorder");
     sheet.read("ring time", on_string(1, 7), 3.4, "recorder", {.id = "ring-time-7-" + stage});
     sheet.read("ring time", on_string(1, 8), 7.1, "recorder");
 }
 
-void the_work(Sheet& sheet) {
+// A quarter turn at most, then a reading; the last one on the next day.
+void bend_the_neck(Sheet& sheet, NeckTruth neck) {
     sheet.sit_down({"before", "Ruta Vell", "2026-11-04", 9 * 60 + 10});
     sheet.work("pickup height", {}, "both backed off 2 turns", "so that magnets do not pull at the strings");
-    sheet.work("truss rod", {}, "1/8 turn tighter, then read", "turns freely");
-    sheet.work("truss rod", {}, "1/8 turn tighter, then read");
-    sheet.sit_down({"before", "Ruta Vell", "2026-11-05", 9 * 60 + 5});
-    sheet.remark("Relief read again in the morning: it had not crept.");
+    for (int quarter = 1; quarter <= kQuarters; ++quarter) {
+        if (quarter == kQuarters) {
+            sheet.sit_down({"before", "Ruta Vell", "2026-11-05", 9 * 60 + 5});
+            sheet.remark("Relief read again in the morning: it had not crept.");
+        }
+        neck.relief -= kReliefPerQuarter;
+        const double read = relief_reading(neck, kStrings, 1, kLast).depth;
+        sheet.work(
+            "truss rod", {}, "1/4 turn tighter",
+            "turns freely; read after it: " + format_quantity(read, *find_unit("mm", Dimension::length), 2));
+    }
+}
+
+void the_work(Sheet& sheet, const NeckTruth& before) {
+    bend_the_neck(sheet, before);
     for (const int string : {4, 3, 2, 1}) {
         const double eighths = kTurnsDown[string - 1] * 8;
-        sheet.work("saddle height", on_string(string), std::to_string(static_cast<int>(eighths)) + "/8 turn down, both screws");
+        sheet.work("saddle height", on_string(string),
+                   std::to_string(static_cast<int>(eighths)) + "/8 turn down, both screws");
     }
     sheet.work("nut slot", on_string(4), "filed in five passes, wire in between");
     sheet.work("nut slot", on_string(3), "filed in four passes, wire in between");
-    for (const int string : {4, 3, 2, 1}) sheet.work("saddle length", on_string(string), "set at fret 12, tried at 5 and 17");
+    for (const int string : {4, 3, 2, 1})
+        sheet.work("saddle length", on_string(string), "set at fret 12, tried at 5 and 17");
     sheet.work("pickup height", {{"pickup", "bridge"}}, "up again, 1/4 turn below where it was");
     sheet.work("pickup height", {{"pickup", "neck"}}, "up again to where it was");
     sheet.work("cleaning", {}, "", "lacquered board wiped with a damp cloth only");
@@ -223,14 +249,15 @@ std::string dray() {
     tuning_parts(sheet);
     ear(sheet, before, "before");
     electrics(sheet);
-    the_work(sheet);
+    the_work(sheet, before);
     sheet.sit_down({"after", "Joon Aster", "2026-11-06", 10 * 60});
     setting(sheet, after, "after", {0.4, -0.3, 0.8, 0.6});
     tuning_parts(sheet);
     ear(sheet, after, "after");
     dray_hands_after(sheet);
     for (const int string : {4, 1}) {
-        sheet.read("relief drift", held(string, kLast), 0.004 * kMm, "dial", {.remark = "against the day of the rod"});
+        sheet.read("relief drift", held(string, kLast), 0.004 * kMm, "dial",
+                   {.remark = "against the day of the rod"});
     }
     return sheet.bench_file(dray_story());
 }

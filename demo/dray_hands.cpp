@@ -15,7 +15,8 @@ void dray_hands(Sheet& sheet) {
     sheet.rate("sand-neck", 3);
     sheet.rate("neck-screws", 3);
     sheet.rate("nut-seat", 3);
-    sheet.rate("nut-slots", 1, "slots 3 and 4 shallow, strings sit on top", {{"string", 4}}, {"photos/dray/nut_before.jpg"});
+    sheet.rate("nut-slots", 1, "slots 3 and 4 shallow, strings sit on top", {{"string", 4}},
+               {"photos/dray/nut_before.jpg"});
     sheet.rate("tuners", 2, "second string a little stiff", {{"string", 2}});
     sheet.rate("rod-access", 3, "wheel at the heel, clean");
     sheet.rate("board-end", 3);

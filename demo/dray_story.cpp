@@ -25,7 +25,7 @@ constexpr const char* kStory = R"json({
     "truss_rod": {"type": "single", "access": "heel", "key": "5 mm hex"},
     "neck_joint": "bolt-on", "board_finish": "lacquered", "board_wood": "maple",
     "pickups": [{"name": "neck", "type": "single coil"}, {"name": "bridge", "type": "single coil"}],
-    "controls": ["neck volume", "bridge volume", "tone"], "battery": false, "headless": false
+    "switch_positions": ["neck", "both", "bridge"], "controls": ["volume", "tone"], "battery": false, "headless": false
   },
   "wants": {
     "player": "Ilse Corvin",
@@ -65,7 +65,7 @@ constexpr const char* kStory = R"json({
      "source": "maker's leaflet"},
     {"id": "c-bridge-ohms", "what": "winding ohms", "at": {"pickup": "bridge"}, "value": "7.8 kohm",
      "source": "maker's leaflet"},
-    {"id": "c-volume", "what": "pot value", "at": {"control": "neck volume"}, "value": "250 kohm",
+    {"id": "c-volume", "what": "pot value", "at": {"control": "volume"}, "value": "250 kohm",
      "source": "maker's leaflet"},
     {"id": "c-board", "what": "fingerboard wood", "value": "maple", "source": "maker's leaflet",
      "found": "one piece with the neck, fine even grain", "outcome": "confirmed", "by": "Ruta Vell"},
@@ -84,7 +84,12 @@ constexpr const char* kStory = R"json({
   "readings": [],
   "ratings": [],
   "work": [],
-  "accepted": [],
+  "accepted": [
+    {"finding": "pot-sweep@control:tone", "value": "scratches", "by": "Ilse Corvin", "when": "2026-11-06T17:10:00+01:00",
+     "why": "stays at full; to be done with the next strings"},
+    {"finding": "ring-test@s1.f7:dead spot", "value": "dead spot", "by": "Ilse Corvin", "when": "2026-11-06T17:10:00+01:00",
+     "why": "she plays that note on the second string"}
+  ],
   "card": {
     "by": "Pell Audry", "date": "2025-05-12",
     "lines": [
@@ -103,12 +108,13 @@ constexpr const char* kStory = R"json({
       {"price": "920 EUR", "where": "own log 2026-10"}
     ]
   },
-  "limits": [],
   "remarks": []
 })json";
 
 }  // namespace
 
-Json dray_story() { return Json::parse(kStory); }
+Json dray_story() {
+    return Json::parse(kStory);
+}
 
 }  // namespace fallaway::demo

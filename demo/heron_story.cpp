@@ -34,8 +34,8 @@ constexpr const char* kStory = R"json({
     "complaints": [
       {"text": "B buzzes around the eighth", "at": {"string": 2, "fret": 8}},
       {"text": "open G pings and dies", "at": {"string": 3, "fret": 0}},
-      {"text": "the edge of the neck feels like a saw since the heating is on", "at": {"side": "bass"}},
-      {"text": "bridge pickup is weaker than I hoped for"}
+      {"text": "the edge of the neck feels like a saw since the heating is on", "at": {"fret": 7, "side": "bass"}},
+      {"text": "bridge pickup is weaker than I hoped for", "at": {"pickup": "bridge"}}
     ],
     "tuning": ["E4", "B3", "G3", "D3", "A2", "E2"], "strings": "10-46",
     "height_bass": "1.9 mm", "height_treble": "1.6 mm", "hand": "medium", "rattle": "hard only",
@@ -87,6 +87,13 @@ constexpr const char* kStory = R"json({
   ],
   "readings": [],
   "ratings": [],
+  "work": [],
+  "accepted": [
+    {"finding": "claim:c-bridge-ohms", "value": "7.151 ± 0.046 kohm", "by": "Maren Tolk", "when": "2026-11-21T12:15:00+01:00",
+     "why": "I like how it sounds; the seller gives 60 EUR back for the advert, and the rest I decide when I have your price"},
+    {"finding": "finish-marks@spot:lower edge", "by": "Maren Tolk", "when": "2026-11-21T12:15:00+01:00",
+     "why": "it was in the pictures"}
+  ],
   "card": {
     "by": "Pell Audry", "date": "2026-10-30",
     "lines": [
@@ -115,6 +122,8 @@ constexpr const char* kStory = R"json({
 
 }  // namespace
 
-Json heron_story() { return Json::parse(kStory); }
+Json heron_story() {
+    return Json::parse(kStory);
+}
 
 }  // namespace fallaway::demo

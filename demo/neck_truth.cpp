@@ -1,23 +1,28 @@
 #include "neck_truth.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace fallaway::demo {
 namespace {
 
-const StringTruth& string_of(const NeckTruth& neck, int string) { return neck.strings.at(string - 1); }
+const StringTruth& string_of(const NeckTruth& neck, int string) {
+    return neck.strings.at(string - 1);
+}
 
 double across(const NeckTruth& neck, int string, double x) {
     const StringTruth& s = string_of(neck, string);
     return s.y_nut + (s.y_saddle - s.y_nut) * x / neck.scale;
 }
 
-double saddle_place(const NeckTruth& neck, int string) { return neck.scale + string_of(neck, string).setback; }
+double saddle_place(const NeckTruth& neck, int string) {
+    return neck.scale + string_of(neck, string).setback;
+}
 
 // Drop below the centre line of a circle.
-double drop(double y, double radius) { return radius - std::sqrt(radius * radius - y * y); }
+double drop(double y, double radius) {
+    return radius - std::sqrt(radius * radius - y * y);
+}
 
 // 1/I of a half-ellipse up to a factor: I ~ width * thickness^3.
 double flexibility(const NeckTruth& neck, double x) {
@@ -26,9 +31,9 @@ double flexibility(const NeckTruth& neck, double x) {
 }
 
 // Deflection at x of the neck clamped at the joint under a constant moment, up to a factor: the double integral of
-// flexibility, in closed steps of the trapezoid rule fine enough for a nanometre.
+// flexibility by the trapezoid rule, fine enough for a tenth of a micrometre.
 double bent(const NeckTruth& neck, double x) {
-    constexpr int kSteps = 400;
+    constexpr int kSteps = 64;
     const double joint = fret_place(neck, neck.joint_fret);
     if (x >= joint) return 0;
     const double step = (joint - x) / kSteps;
@@ -70,15 +75,20 @@ double error_at(const NeckTruth& neck, int fret, double side) {
 
 double nut_floor(const NeckTruth& neck, int string) {
     const StringTruth& s = string_of(neck, string);
-    const double zero_fret = profile(neck, 0) - drop(s.y_nut, neck.radius_nut + neck.fret_height) + neck.fret_height;
+    const double zero_fret =
+        profile(neck, 0) - drop(s.y_nut, neck.radius_nut + neck.fret_height) + neck.fret_height;
     return zero_fret + s.slot_excess;
 }
 
-double line(double x0, double z0, double x1, double z1, double x) { return z0 + (z1 - z0) * (x - x0) / (x1 - x0); }
+double line(double x0, double z0, double x1, double z1, double x) {
+    return z0 + (z1 - z0) * (x - x0) / (x1 - x0);
+}
 
 }  // namespace
 
-double fret_place(const NeckTruth& neck, int fret) { return neck.scale * (1 - std::exp2(-fret / 12.0)); }
+double fret_place(const NeckTruth& neck, int fret) {
+    return neck.scale * (1 - std::exp2(-fret / 12.0));
+}
 
 double width_at(const NeckTruth& neck, double x) {
     return line(0, neck.width_nut, fret_place(neck, neck.frets), neck.width_last, x);
@@ -103,7 +113,9 @@ double fret_height_at(const NeckTruth& neck, int fret, double side) {
     return neck.fret_height + error_at(neck, fret, side);
 }
 
-double open_height(const NeckTruth& neck, int string, int fret) { return fretted_gap(neck, string, 0, fret); }
+double open_height(const NeckTruth& neck, int string, int fret) {
+    return fretted_gap(neck, string, 0, fret);
+}
 
 double fretted_gap(const NeckTruth& neck, int string, int held, int over) {
     const double from = held == 0 ? nut_floor(neck, string) : crown(neck, string, held);
@@ -128,8 +140,8 @@ Dip relief_reading(const NeckTruth& neck, int string, int low, int high) {
 }
 
 double nut_gap(const NeckTruth& neck, int string) {
-    const double at_1 = line(0, nut_floor(neck, string), fret_place(neck, 2), crown(neck, string, 2),
-                             fret_place(neck, 1));
+    const double at_1 =
+        line(0, nut_floor(neck, string), fret_place(neck, 2), crown(neck, string, 2), fret_place(neck, 1));
     return std::max(0.0, at_1 - crown(neck, string, 1));
 }
 
@@ -150,22 +162,17 @@ void set_height_at_12(NeckTruth& neck, int string, double height) {
 }
 
 std::string_view heard(const NeckTruth& neck, int string, int fret, double pick) {
-    struct Strike {
-        double swing;
-        std::string_view word;
-    };
-    constexpr std::array<Strike, 3> kStrikes{
-        {{0.25e-3, "chokes"}, {0.41e-3, "buzzes"}, {0.47e-3, "rattles when struck hard"}}};
     const double from = fret_place(neck, fret);
     const double length = saddle_place(neck, string) - from;
-    for (const Strike& strike : kStrikes) {
-        for (int over = fret + 1; over <= neck.frets; ++over) {
-            const double way = fret_place(neck, over) - from;
-            const double excursion = strike.swing * std::min({1.0, way / pick, (length - way) / pick});
-            if (fretted_gap(neck, string, fret, over) < excursion) return strike.word;
-        }
+    double touching = 1;  // the smallest swing that touches a crown ahead, m
+    for (int over = fret + 1; over <= neck.frets; ++over) {
+        const double way = fret_place(neck, over) - from;
+        const double excursion = std::min({1.0, way / pick, (length - way) / pick});
+        touching = std::min(touching, fretted_gap(neck, string, fret, over) / excursion);
     }
-    return "rings";
+    if (touching < 0.25e-3) return "chokes";
+    if (touching < 0.41e-3) return "buzzes";
+    return touching < 0.47e-3 ? "rattles when struck hard" : "rings";
 }
 
 }  // namespace fallaway::demo

@@ -34,8 +34,7 @@ Json story() {
     return {{"fallaway", 1},
             {"demo", true},
             {"instrument", {{"kind", "electric guitar"}}},
-            {"wants",
-             {{"complaints", {{{"text", "is it worth setting up before I sell it?"}}}}}},
+            {"wants", {{"complaints", {{{"text", "is it worth setting up before I sell it?"}}}}}},
             {"hands", "look only"},
             {"scope", "quick look"}};
 }
@@ -59,9 +58,13 @@ void readings(Sheet& sheet, const NeckTruth& neck) {
     sheet.read("relief", on_string(6), relief_reading(neck, 6, 1, 22).depth, "leaves");
     every_string([&](int s) {
         const double gap = nut_gap(neck, s);
-        sheet.tell("nut tap", on_string(s), gap < 0.02 * kMm ? "dead" : gap < 0.08 * kMm ? "just moves" : "clear gap");
+        sheet.tell("nut tap", on_string(s),
+                   gap < 0.02 * kMm   ? "dead"
+                   : gap < 0.08 * kMm ? "just moves"
+                                      : "clear gap");
     });
-    every_string([&](int s) { sheet.read("string height", on_string(s, 12), open_height(neck, s, 12), "height gauge"); });
+    every_string(
+        [&](int s) { sheet.read("string height", on_string(s, 12), open_height(neck, s, 12), "height gauge"); });
     every_string([&](int s) { sheet.read("intonation", on_string(s), cents[s - 1], "tuner"); });
     sheet.tell("note", {}, "rings");
     every_string([&](int s) {

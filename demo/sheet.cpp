@@ -7,8 +7,8 @@
 namespace fallaway::demo {
 namespace {
 
-constexpr std::size_t kColumns = 115;   // a member
-constexpr std::size_t kEntry = 250;     // an entry of a list: a reading with its remark
+constexpr std::size_t kColumns = 115;  // a member
+constexpr std::size_t kEntry = 250;    // an entry of a list: a reading with its remark
 
 const Unit& unit_named(const std::string& symbol) {
     for (const Dimension dimension :
@@ -73,7 +73,8 @@ std::string Sheet::one_reading(const Drawn& tool, double truth) {
     return format_quantity(seen, unit, decimals_of(step));
 }
 
-void Sheet::read(const std::string& what, const Json& at, double truth, const std::string& tool, const Extra& extra) {
+void Sheet::read(const std::string& what, const Json& at, double truth, const std::string& tool,
+                 const Extra& extra) {
     const Drawn& drawn = drawn_.at(tool);
     Json entry = Json::object();
     if (!extra.id.empty()) entry["id"] = extra.id;
@@ -160,9 +161,17 @@ std::string laid_out(const Json& json, std::size_t indent, std::size_t before) {
     return json.is_object() ? "{\n" + text + end + "}" : "[\n" + text + end + "]";
 }
 
-Json on_string(int string) { return Json::object({{"string", string}}); }
-Json on_string(int string, int fret) { return Json::object({{"string", string}, {"fret", fret}}); }
-Json on_fret(int fret) { return Json::object({{"fret", fret}}); }
-Json on_fret(int fret, const std::string& side) { return Json::object({{"fret", fret}, {"side", side}}); }
+Json on_string(int string) {
+    return Json::object({{"string", string}});
+}
+Json on_string(int string, int fret) {
+    return Json::object({{"string", string}, {"fret", fret}});
+}
+Json on_fret(int fret) {
+    return Json::object({{"fret", fret}});
+}
+Json on_fret(int fret, const std::string& side) {
+    return Json::object({{"fret", fret}, {"side", side}});
+}
 
 }  // namespace fallaway::demo

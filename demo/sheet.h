@@ -1,5 +1,5 @@
-// The technician's sheet: true values go in, readings as a person would have typed them come out, with the errors of
-// the tool that took them. Everything drawn comes from one stored seed.
+// The technician's sheet: true values go in, readings as a person would have typed them come out, with the errors
+// of the tool that took them. Everything drawn comes from one stored seed.
 #pragma once
 
 #include <cstdint>
@@ -22,7 +22,7 @@ struct ToolTruth {
     std::string unit;
     double step = 0;
     double bias = 0;
-    double bias_relative = 0;   // part that grows with the value
+    double bias_relative = 0;  // part that grows with the value
     double scatter = 0;
 };
 
@@ -30,8 +30,8 @@ struct ToolTruth {
 struct Sitting {
     std::string stage;
     std::string by;
-    std::string day;            // "2026-11-17"
-    int minute = 0;             // since midnight, local time
+    std::string day;  // "2026-11-17"
+    int minute = 0;   // since midnight, local time
 };
 
 struct Extra {
@@ -44,12 +44,14 @@ class Sheet {
 public:
     explicit Sheet(std::uint64_t seed) : random_(seed) {}
 
-    // `id` and `kind` as the bench file names them; `entry` is the tool's line in the file without these two. Without
-    // a kind the tool is in use and never named.
-    void add_tool(const std::string& id, const std::string& kind, const ToolTruth& truth, Json entry = Json::object());
+    // `id` and `kind` as the bench file names them; `entry` is the tool's line in the file without these two.
+    // Without a kind the tool is in use and never named.
+    void add_tool(const std::string& id, const std::string& kind, const ToolTruth& truth,
+                  Json entry = Json::object());
     void sit_down(const Sitting& sitting);
 
-    void read(const std::string& what, const Json& at, double truth, const std::string& tool, const Extra& extra = {});
+    void read(const std::string& what, const Json& at, double truth, const std::string& tool,
+              const Extra& extra = {});
     void tell(const std::string& what, const Json& at, const std::string& word, const Extra& extra = {});
     void rate(const std::string& checkpoint, int step, const std::string& remark = "", const Json& at = {},
               const std::vector<std::string>& photos = {});

@@ -18,7 +18,8 @@ std::vector<CrownError> scattered_crowns(int frets, double sd, numeric::Random& 
     return crowns;
 }
 
-// Offsets stay within what each kind of tool is allowed to err (data/tools.json); scatter is that of a steady hand.
+// Offsets stay within what each kind of tool is allowed to err (data/tools.json); scatter is that of a steady
+// hand.
 void add_shop_tools(Sheet& sheet) {
     const auto mm = [](double step, double bias, double scatter) {
         return ToolTruth{"mm", step * kMm, bias * kMm, 0, scatter * kMm};
@@ -48,8 +49,12 @@ void add_shop_tools(Sheet& sheet) {
     sheet.add_tool("clock", "clock", {"h", 1800, 0, 0, 0});
 }
 
-double warm(double ohms_at_20, double celsius) { return ohms_at_20 * (1 + 0.00393 * (celsius - 20)); }
+double warm(double ohms_at_20, double celsius) {
+    return ohms_at_20 * (1 + 0.00393 * (celsius - 20));
+}
 
-double parallel(double a, double b) { return a * b / (a + b); }
+double parallel(double a, double b) {
+    return a * b / (a + b);
+}
 
 }  // namespace fallaway::demo

@@ -20,7 +20,8 @@ struct DemoFile {
 };
 const std::vector<DemoFile>& demo_files();
 
-// What the hands find is told by hand: instrument, wants, claims, card, price. Kept as JSON, as a person would write it.
+// What the hands find is told by hand: instrument, wants, claims, card, price. Kept as JSON, as a person would
+// write it.
 Json heron_story();
 Json dray_story();
 

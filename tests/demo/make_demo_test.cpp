@@ -54,7 +54,7 @@ TEST(NeckTruthGeometry, FretPlaces) {
 // Shape of a half-elliptic neck clamped at fret 16 under string load, as parts of its largest dip: an independent
 // program, agreed by an ODE solver, gave these for frets 1 to 22 (rounded to 0.01).
 TEST(NeckTruthGeometry, ReliefHasTheShapeOfABeam) {
-    constexpr std::array kParts = {0.,   .33, .58, .76, .88, .96, .99, 1.,  .98, .94, .89,
+    constexpr std::array kParts = {0.,  .33, .58, .76, .88, .96, .99, 1.,  .98, .94, .89,
                                    .82, .75, .66, .57, .48, .39, .30, .22, .14, .07, 0.};
     const NeckTruth neck = plain_neck(0.3 * kMm);
     const Dip dip = relief_reading(neck, 1, 1, 22);
@@ -69,7 +69,8 @@ TEST(NeckTruthGeometry, ReliefHasTheShapeOfABeam) {
 TEST(NeckTruthGeometry, TheRodMovesTheHeights) {
     const NeckTruth flat = plain_neck(0);
     const NeckTruth bowed = plain_neck(1 * kMm);
-    const std::array<std::pair<int, double>, 5> gains{{{1, .475}, {7, 1.668}, {12, 1.619}, {17, 1.275}, {22, .955}}};
+    const std::array<std::pair<int, double>, 5> gains{
+        {{1, .475}, {7, 1.668}, {12, 1.619}, {17, 1.275}, {22, .955}}};
     for (const auto& [fret, gain] : gains) {
         const double moved = open_height(bowed, 1, fret) - open_height(flat, 1, fret);
         EXPECT_NEAR(moved, gain * kMm, 0.03 * gain * kMm) << "fret " << fret;

@@ -38,7 +38,10 @@ public:
         list_.push_back({std::move(what), std::move(text), because_, std::move(observable), {}});
     }
     void count(std::string what, int value, std::string observable = "") {
-        list_.push_back({std::move(what), fmt::format("{}", value), because_, std::move(observable),
+        list_.push_back({std::move(what),
+                         fmt::format("{}", value),
+                         because_,
+                         std::move(observable),
                          {static_cast<double>(value), 0}});
     }
     void length(std::string what, UsualLength usual, std::string observable) {
@@ -86,7 +89,8 @@ void assume_strings(const Instrument& instrument, Notebook& notebook) {
         if (!usual) notebook.unknown("gauges", "no set is usual for this number of strings");
     }
     if (!every_string(instrument, [](const StringSpec& s) { return s.core && s.wrap; })) {
-        notebook.words("core and wrap", guitar ? "hex core, round wrap, the thinnest three plain" : "hex core, round wrap");
+        notebook.words("core and wrap",
+                       guitar ? "hex core, round wrap, the thinnest three plain" : "hex core, round wrap");
     }
 }
 

@@ -80,7 +80,8 @@ void check_length(const std::optional<QuantityText>& length, std::string_view ob
 }
 
 void check_scales(const Instrument& instrument, Faults& faults) {
-    const auto own = std::ranges::count_if(instrument.strings, [](const StringSpec& s) { return s.scale.has_value(); });
+    const auto own =
+        std::ranges::count_if(instrument.strings, [](const StringSpec& s) { return s.scale.has_value(); });
     if (own > 0 && instrument.scale) {
         faults.add("duplicate", "/instrument/scale",
                    fmt::format("{}: the strings have scales of their own, state one or the other",
@@ -99,8 +100,8 @@ std::string range_text(const Observable& observable) {
         const double value = from_si(si, unit);
         return std::abs(value) < 1e-9 ? 0.0 : value;
     };
-    return fmt::format("{:.6g} to {:.6g}{}{}", rounded(observable.plausible_low), rounded(observable.plausible_high),
-                       unit.symbol.empty() ? "" : " ", unit.symbol);
+    return fmt::format("{:.6g} to {:.6g}{}{}", rounded(observable.plausible_low),
+                       rounded(observable.plausible_high), unit.symbol.empty() ? "" : " ", unit.symbol);
 }
 
 }  // namespace
@@ -130,15 +131,16 @@ void check_place(const Place& place, const std::string& path, const Ground& grou
     if (place.fret) check_fret(*place.fret, path + "/fret", ground, faults);
     if (place.pressed) check_fret(*place.pressed, path + "/pressed", ground, faults);
     if (place.side && *place.side != "bass" && *place.side != "treble") {
-        faults.add("unknown", path + "/side", fmt::format("{}: no such side, expected \"bass\" or \"treble\"", quote(*place.side)));
+        faults.add("unknown", path + "/side",
+                   fmt::format("{}: no such side, expected \"bass\" or \"treble\"", quote(*place.side)));
     }
     check_name(place.switch_position, instrument.switch_positions, "switch position", path + "/switch", faults);
     check_name(place.pickup, pickup_names(instrument), "pickup", path + "/pickup", faults);
     check_name(place.control, instrument.controls, "control", path + "/control", faults);
 }
 
-void check_place_of(const Observable& observable, const Place& place, const std::string& path, const Ground& ground,
-                    Faults& faults) {
+void check_place_of(const Observable& observable, const Place& place, const std::string& path,
+                    const Ground& ground, Faults& faults) {
     if (!ground.instrument.fretted && std::ranges::find(kOnlyWithFrets, observable.name) != kOnlyWithFrets.end()) {
         faults.add("unknown", path + "/what",
                    fmt::format("{}: cannot be read on a fretless board", quote(observable.name)));
@@ -151,7 +153,8 @@ void check_place_of(const Observable& observable, const Place& place, const std:
         const bool has = (given & part.part) != 0;
         const std::string at = fmt::format("{}/at/{}", path, part.key);
         if (needed && !has) {
-            faults.add("missing", at, fmt::format("missing, {} is read at {}", observable.name, part.with_article));
+            faults.add("missing", at,
+                       fmt::format("missing, {} is read at {}", observable.name, part.with_article));
         }
         if (has && !allowed) {
             faults.add("unknown", at, fmt::format("{} is not read at {}", observable.name, part.with_article));
@@ -159,7 +162,8 @@ void check_place_of(const Observable& observable, const Place& place, const std:
     }
 }
 
-void check_quantity(const Observable& observable, const QuantityText& value, const std::string& path, Faults& faults) {
+void check_quantity(const Observable& observable, const QuantityText& value, const std::string& path,
+                    Faults& faults) {
     if (!observable.words.empty()) {
         faults.add("type", path,
                    fmt::format("{}: {} is told in words, {}", quote(value.typed), observable.name,
@@ -213,18 +217,22 @@ void check_instrument(const Instrument& instrument, Faults& faults) {
     if (instrument.radius_end && !instrument.radius) {
         faults.add("missing", path + "/radius/nut", "missing, a radius at the end needs one at the nut");
     }
-    if (instrument.fretwire) check_length(instrument.fretwire->height, "fret height", path + "/fretwire/height", faults);
+    if (instrument.fretwire)
+        check_length(instrument.fretwire->height, "fret height", path + "/fretwire/height", faults);
     for (std::size_t i = 0; i < instrument.strings.size(); ++i) {
         const StringSpec& string = instrument.strings[i];
         const std::string at = fmt::format("{}/strings/{}", path, i);
         check_length(string.gauge, "string gauge", at + "/gauge", faults);
         check_length(string.scale, "scale length", at + "/scale", faults);
         if (string.note && !note_number(*string.note)) {
-            faults.add("syntax", at + "/note", fmt::format("{}: not the name of a note, expected one such as \"E4\"", quote(*string.note)));
+            faults.add(
+                "syntax", at + "/note",
+                fmt::format("{}: not the name of a note, expected one such as \"E4\"", quote(*string.note)));
         }
     }
     if (instrument.frets && (*instrument.frets < 0 || *instrument.frets > kMostPositions)) {
-        faults.add("range", path + "/frets", fmt::format("{}: expected 0 to {}", *instrument.frets, kMostPositions));
+        faults.add("range", path + "/frets",
+                   fmt::format("{}: expected 0 to {}", *instrument.frets, kMostPositions));
     }
     check_scales(instrument, faults);
     check_all_unique(pickup_names(instrument), path + "/pickups", "/name", "pickup", faults);

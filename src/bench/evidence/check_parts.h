@@ -23,7 +23,8 @@ private:
     std::vector<Error> list_;
 };
 
-// What places and values are held against: the instrument, with a count of its frets that a reading may have corrected.
+// What places and values are held against: the instrument, with a count of its frets that a reading may have
+// corrected.
 struct Ground {
     const Instrument& instrument;
     int strings = 0;
@@ -35,13 +36,14 @@ Ground ground_of(const Bench& bench);
 // Does the place exist on this instrument?
 void check_place(const Place& place, const std::string& path, const Ground& ground, Faults& faults);
 
-// Has a reading of the observable the parts of a place that it needs and no others, and can it be read here at all?
-// `path` is that of the record that holds `at`.
-void check_place_of(const Observable& observable, const Place& place, const std::string& path, const Ground& ground,
-                    Faults& faults);
+// Has a reading of the observable the parts of a place that it needs and no others, and can it be read here at
+// all? `path` is that of the record that holds `at`.
+void check_place_of(const Observable& observable, const Place& place, const std::string& path,
+                    const Ground& ground, Faults& faults);
 
 // Is it of the observable's kind, and plausible?
-void check_quantity(const Observable& observable, const QuantityText& value, const std::string& path, Faults& faults);
+void check_quantity(const Observable& observable, const QuantityText& value, const std::string& path,
+                    Faults& faults);
 void check_value(const Observable& observable, const Value& value, const std::string& path, Faults& faults);
 
 // The observable of a name, or a fault and null.

@@ -16,8 +16,8 @@ constexpr int kUsualBassFrets = 20;
 constexpr double kSameScale_m = 1e-6;  // far below what anybody reads: only the unit was written otherwise
 
 std::string in_words(int count) {
-    static constexpr std::array<std::string_view, 13> kWords{"no",  "one",   "two",   "three", "four",   "five",  "six",
-                                                             "seven", "eight", "nine", "ten",   "eleven", "twelve"};
+    static constexpr std::array<std::string_view, 13> kWords{
+        "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"};
     return count < static_cast<int>(kWords.size()) ? std::string(kWords[count]) : fmt::format("{}", count);
 }
 
@@ -29,7 +29,8 @@ int string_count(const Instrument& instrument) {
 }
 
 int fret_count(const Instrument& instrument) {
-    return instrument.frets.value_or(instrument.kind == Kind::electric_guitar ? kUsualGuitarFrets : kUsualBassFrets);
+    return instrument.frets.value_or(instrument.kind == Kind::electric_guitar ? kUsualGuitarFrets
+                                                                              : kUsualBassFrets);
 }
 
 bool is_fanned(const Instrument& instrument) {

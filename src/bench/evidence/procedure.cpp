@@ -25,16 +25,18 @@ bool applies(const Condition& condition, const Instrument& instrument) {
     const auto rod = instrument.truss_rod ? instrument.truss_rod->type : std::nullopt;
     const int strings = string_count(instrument);
     const auto has_pickups = instrument.pickups.empty() ? std::nullopt : std::optional(true);
-    return admits(condition.kinds, instrument.kind) && condition.fretted.value_or(instrument.fretted) == instrument.fretted &&
+    return admits(condition.kinds, instrument.kind) &&
+           condition.fretted.value_or(instrument.fretted) == instrument.fretted &&
            condition.hand.value_or(instrument.hand) == instrument.hand &&
            admits_stated(condition.fanned, is_fanned(instrument)) &&
            admits_stated(condition.headless, instrument.headless) &&
            admits_stated(condition.battery, instrument.battery) &&
-           admits_stated(condition.zero_fret, instrument.zero_fret) && admits_stated(condition.pickups, has_pickups) &&
-           admits_stated(condition.bridges, bridge) && admits_stated(condition.rods, rod) &&
-           admits_stated(condition.joints, instrument.neck_joint) &&
+           admits_stated(condition.zero_fret, instrument.zero_fret) &&
+           admits_stated(condition.pickups, has_pickups) && admits_stated(condition.bridges, bridge) &&
+           admits_stated(condition.rods, rod) && admits_stated(condition.joints, instrument.neck_joint) &&
            admits_stated(condition.board_finishes, instrument.board_finish) &&
-           strings >= condition.strings_min.value_or(strings) && strings <= condition.strings_max.value_or(strings);
+           strings >= condition.strings_min.value_or(strings) &&
+           strings <= condition.strings_max.value_or(strings);
 }
 
 double BassToTreble::at(int string, int strings) const {
@@ -55,9 +57,12 @@ const Scope* find_scope(const Procedure& procedure, std::string_view name) {
 
 bool allowed(Disturbs disturbs, Hands hands) {
     switch (hands) {
-        case Hands::look_only: return disturbs == Disturbs::nothing;
-        case Hands::adjust: return disturbs != Disturbs::opens_a_cavity;
-        case Hands::work: return true;
+        case Hands::look_only:
+            return disturbs == Disturbs::nothing;
+        case Hands::adjust:
+            return disturbs != Disturbs::opens_a_cavity;
+        case Hands::work:
+            return true;
     }
     return false;
 }

@@ -8,7 +8,8 @@ namespace {
 
 // Common practice, no source. A twelve-string has its octave string first in each of the four lower pairs.
 constexpr std::array<std::string_view, 8> kGuitar{"E4", "B3", "G3", "D3", "A2", "E2", "B1", "F#1"};
-constexpr std::array<std::string_view, 12> kTwelve{"E4", "E4", "B3", "B3", "G4", "G3", "D4", "D3", "A3", "A2", "E3", "E2"};
+constexpr std::array<std::string_view, 12> kTwelve{"E4", "E4", "B3", "B3", "G4", "G3",
+                                                   "D4", "D3", "A3", "A2", "E3", "E2"};
 constexpr std::array<std::string_view, 5> kBass{"G2", "D2", "A1", "E1", "B0"};
 constexpr std::array<std::string_view, 6> kSixBass{"C3", "G2", "D2", "A1", "E1", "B0"};
 

@@ -27,7 +27,9 @@ void for_each_of(const List& list, std::string_view path, Check check) {
     for (std::size_t i = 0; i < list.size(); ++i) check(list[i], fmt::format("{}/{}", path, i));
 }
 
-bool is_blank(std::string_view text) { return text.find_first_not_of(" \t\n") == std::string_view::npos; }
+bool is_blank(std::string_view text) {
+    return text.find_first_not_of(" \t\n") == std::string_view::npos;
+}
 
 class Checker {
 public:
@@ -42,17 +44,24 @@ public:
         check_ids();
         check_scope();
         if (bench_.wants) check_wants(*bench_.wants);
-        for_each_of(bench_.claims, "/claims", [this](const auto& claim, const auto& path) { check_claim(claim, path); });
-        for_each_of(bench_.tools, "/tools", [this](const auto& tool, const auto& path) { check_tool(tool, path); });
-        for_each_of(bench_.readings, "/readings", [this](const auto& r, const auto& path) { check_reading(r, path); });
-        for_each_of(bench_.ratings, "/ratings", [this](const auto& r, const auto& path) { check_rating(r, path); });
+        for_each_of(bench_.claims, "/claims",
+                    [this](const auto& claim, const auto& path) { check_claim(claim, path); });
+        for_each_of(bench_.tools, "/tools",
+                    [this](const auto& tool, const auto& path) { check_tool(tool, path); });
+        for_each_of(bench_.readings, "/readings",
+                    [this](const auto& r, const auto& path) { check_reading(r, path); });
+        for_each_of(bench_.ratings, "/ratings",
+                    [this](const auto& r, const auto& path) { check_rating(r, path); });
         for_each_of(bench_.work, "/work", [this](const auto& work, const auto& path) {
-            check_known(work.what, names_of(work_kinds(), &WorkKind::name), "kind of work", path + "/what", faults_);
+            check_known(work.what, names_of(work_kinds(), &WorkKind::name), "kind of work", path + "/what",
+                        faults_);
             place(work.at, path);
         });
-        for_each_of(bench_.accepted, "/accepted", [this](const auto& a, const auto& path) { check_acceptance(a, path); });
+        for_each_of(bench_.accepted, "/accepted",
+                    [this](const auto& a, const auto& path) { check_acceptance(a, path); });
         if (bench_.card) check_card(*bench_.card);
-        for_each_of(bench_.limits, "/limits", [this](const auto& limit, const auto& path) { check_limit(limit, path); });
+        for_each_of(bench_.limits, "/limits",
+                    [this](const auto& limit, const auto& path) { check_limit(limit, path); });
         for_each_of(bench_.remarks, "/remarks", [this](const auto& r, const auto& path) { place(r.at, path); });
         check_currency();
         return faults_.take();
@@ -82,9 +91,11 @@ private:
         });
         reading_ids_.insert(ids.begin(), ids.end());
         flush("reading id");
-        for_each_of(bench_.claims, "/claims", [&](const Claim& c, const std::string& path) { collect(c.id, path); });
+        for_each_of(bench_.claims, "/claims",
+                    [&](const Claim& c, const std::string& path) { collect(c.id, path); });
         flush("claim id");
-        for_each_of(bench_.tools, "/tools", [&](const ToolUsed& t, const std::string& path) { collect(t.id, path); });
+        for_each_of(bench_.tools, "/tools",
+                    [&](const ToolUsed& t, const std::string& path) { collect(t.id, path); });
         flush("tool id");
     }
 
@@ -104,20 +115,22 @@ private:
     void check_wants(const Wants& wants) {
         if (!wants.tuning.empty() && std::ssize(wants.tuning) != ground_.strings) {
             faults_.add("range", "/wants/tuning",
-                        fmt::format("{} notes, expected one for each string: {}{}", wants.tuning.size(), ground_.strings,
-                                    bench_.instrument.strings.empty() ? " (assumed)" : ""));
+                        fmt::format("{} notes, expected one for each string: {}{}", wants.tuning.size(),
+                                    ground_.strings, bench_.instrument.strings.empty() ? " (assumed)" : ""));
         }
         for_each_of(wants.tuning, "/wants/tuning", [this](const std::string& note, const std::string& path) {
             if (note_number(note)) return;
-            faults_.add("syntax", path, fmt::format("{}: not the name of a note, expected one such as \"E4\"", quote(note)));
+            faults_.add("syntax", path,
+                        fmt::format("{}: not the name of a note, expected one such as \"E4\"", quote(note)));
         });
         const Observable& height = *find_observable("string height");
         if (wants.height_bass) check_quantity(height, *wants.height_bass, "/wants/height_bass", faults_);
         if (wants.height_treble) check_quantity(height, *wants.height_treble, "/wants/height_treble", faults_);
-        for_each_of(wants.complaints, "/wants/complaints", [this](const Complaint& complaint, const std::string& path) {
-            place(complaint.at, path);
-            if (complaint.ending) check_ending(*complaint.ending, path + "/ending/shown_by");
-        });
+        for_each_of(wants.complaints, "/wants/complaints",
+                    [this](const Complaint& complaint, const std::string& path) {
+                        place(complaint.at, path);
+                        if (complaint.ending) check_ending(*complaint.ending, path + "/ending/shown_by");
+                    });
     }
 
     void check_ending(const ComplaintEnding& ending, const std::string& list_path) {
@@ -137,8 +150,8 @@ private:
         const ClaimKind& kind = *std::ranges::find(catalogue_.claims, claim.what, &ClaimKind::id);
         if (kind.dimension && !claim.value) {
             faults_.add("missing", path + "/value",
-                        fmt::format("missing, a claim of this kind has a {} such as \"{}\"", name_of(*kind.dimension),
-                                    example_of(*kind.dimension)));
+                        fmt::format("missing, a claim of this kind has a {} such as \"{}\"",
+                                    name_of(*kind.dimension), example_of(*kind.dimension)));
         }
         if (claim.value) check_claim_value(kind, *claim.value, path + "/value");
         if (claim.tolerance) check_tolerance(kind, *claim.tolerance, path + "/tolerance");
@@ -150,10 +163,11 @@ private:
                                                quantity->unit->dimension == *kind.dimension
                                          : quantity == nullptr;
         if (!fits) {
-            faults_.add("unit", path,
-                        fmt::format("{}: a claim of {} has {}",
-                                    quote(quantity != nullptr ? quantity->typed : std::get<std::string>(value)), kind.name,
-                                    kind.dimension ? fmt::format("a {}", name_of(*kind.dimension)) : "words"));
+            faults_.add(
+                "unit", path,
+                fmt::format("{}: a claim of {} has {}",
+                            quote(quantity != nullptr ? quantity->typed : std::get<std::string>(value)), kind.name,
+                            kind.dimension ? fmt::format("a {}", name_of(*kind.dimension)) : "words"));
             return;
         }
         // Only what one reading of the same kind of quantity decides can be held against that reading's range.
@@ -177,8 +191,8 @@ private:
     }
 
     void check_tool(const ToolUsed& tool, const std::string& path) {
-        check_known(tool.kind, names_of(catalogue_.tools, &metrology::ToolKind::id), "kind of tool", path + "/kind",
-                    faults_);
+        check_known(tool.kind, names_of(catalogue_.tools, &metrology::ToolKind::id), "kind of tool",
+                    path + "/kind", faults_);
         if (tool.certificate_u && tool.certificate_u->si <= 0) {
             faults_.add("range", path + "/certificate_u",
                         fmt::format("{}: an uncertainty is more than nothing", quote(tool.certificate_u->typed)));
@@ -245,8 +259,9 @@ private:
         for_each_of(card.lines, "/card/lines", [this](const CardLine& line, const std::string& path) {
             place(line.at, path);
             if (line.value.has_value() == line.step.has_value()) {
-                faults_.add(line.value ? "duplicate" : "missing", path + "/value",
-                            line.value ? "value and step, expected one of them" : "missing, expected a value or a step");
+                faults_.add(
+                    line.value ? "duplicate" : "missing", path + "/value",
+                    line.value ? "value and step, expected one of them" : "missing, expected a value or a step");
             }
             if (line.step) check_step(*line.step, path);
             const Observable* observable = find_observable(line.what);
@@ -269,10 +284,12 @@ private:
     }
 
     void check_limit(const LimitOverride& limit, const std::string& path) {
-        if (!limit.low && !limit.high) faults_.add("missing", path + "/high", "missing, expected a low or a high limit");
+        if (!limit.low && !limit.high)
+            faults_.add("missing", path + "/high", "missing, expected a low or a high limit");
         if (limit.low && limit.high && limit.low->si > limit.high->si) {
-            faults_.add("range", path + "/low",
-                        fmt::format("{}: above the high limit {}", quote(limit.low->typed), quote(limit.high->typed)));
+            faults_.add(
+                "range", path + "/low",
+                fmt::format("{}: above the high limit {}", quote(limit.low->typed), quote(limit.high->typed)));
         }
         known_checkpoint(limit.checkpoint, path + "/checkpoint");
     }
@@ -283,8 +300,9 @@ private:
         const auto amount = [&](const QuantityText& money, const std::string& path) {
             if (first == nullptr) first = money.unit;
             if (money.unit == first) return;
-            faults_.add("unit", path,
-                        fmt::format("{}: a file has one currency, expected {}", quote(money.typed), first->symbol));
+            faults_.add(
+                "unit", path,
+                fmt::format("{}: a file has one currency, expected {}", quote(money.typed), first->symbol));
         };
         if (bench_.wants && bench_.wants->money_limit) amount(*bench_.wants->money_limit, "/wants/money_limit");
         if (!bench_.price) return;
@@ -304,6 +322,8 @@ private:
 
 }  // namespace
 
-std::vector<Error> validate(const Bench& bench, const Catalogue& catalogue) { return Checker(bench, catalogue).check(); }
+std::vector<Error> validate(const Bench& bench, const Catalogue& catalogue) {
+    return Checker(bench, catalogue).check();
+}
 
 }  // namespace fallaway::evidence

@@ -121,7 +121,8 @@ std::optional<svg::Figure> change_figure(const judgement::Change& change, std::s
     if (change.paired.n > 1 && finite(change)) {
         figure.drawing += mean_row(change, y + 16);
         y += kRow + 36;
-        figure.caption = "The change is drawn on a scale of its own; its bracket holds the true change 95 times in 100.";
+        figure.caption =
+            "The change is drawn on a scale of its own; its bracket holds the true change 95 times in 100.";
     }
     figure.width = kFigureWidth;
     figure.height = y;

@@ -8,8 +8,8 @@
 
 namespace fallaway::report {
 
-// The neck in plan with true fret places; string heights and nut readings on the strings at the stations where they
-// were read, the dip of the neck below. Absent when none of these was read and no note was heard.
+// The neck in plan with true fret places; string heights and nut readings on the strings at the stations where
+// they were read, the dip of the neck below. Absent when none of these was read and no note was heard.
 std::optional<svg::Figure> neck_figure(const Sheet& sheet);
 
 // What was heard: rows strings, columns frets, and lines that run down to the true places of the neck figure.

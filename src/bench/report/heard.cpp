@@ -22,7 +22,9 @@ bool is_about_sound(const Reading& reading) {
            std::holds_alternative<std::string>(*reading.value);
 }
 
-int parts_named(const Reading& reading) { return (reading.at.string ? 1 : 0) + (reading.at.fret ? 1 : 0); }
+int parts_named(const Reading& reading) {
+    return (reading.at.string ? 1 : 0) + (reading.at.fret ? 1 : 0);
+}
 
 void write(const Reading& reading, HeardNote& note) {
     const std::string& word = std::get<std::string>(*reading.value);

@@ -19,10 +19,11 @@ Markup head(const Sheet& sheet) {
     std::string foot = name;
     if (sheet.bench.wants && sheet.bench.wants->player) foot += ", " + *sheet.bench.wants->player;
     if (sheet.bench.demo) foot += fmt::format(". {}", kDemoMark);
-    return tag("head", void_tag("meta", {{"charset", "utf-8"}}) +
-                           void_tag("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}}) +
-                           void_tag("meta", {{"name", "color-scheme"}, {"content", "light dark"}}) +
-                           tag("title", text(title)) + tag("style", Markup{style_sheet(foot)}));
+    return tag("head",
+               void_tag("meta", {{"charset", "utf-8"}}) +
+                   void_tag("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}}) +
+                   void_tag("meta", {{"name", "color-scheme"}, {"content", "light dark"}}) +
+                   tag("title", text(title)) + tag("style", Markup{style_sheet(foot)}));
 }
 
 Markup title_block(const Sheet& sheet) {
@@ -81,7 +82,8 @@ Markup missed_in_full(const Sheet& sheet) {
 }
 
 Markup signatures() {
-    return tag("div", {{"class", "sign"}}, tag("p", text("For the shop, day")) + tag("p", text("For the owner, day")));
+    return tag("div", {{"class", "sign"}},
+               tag("p", text("For the shop, day")) + tag("p", text("For the owner, day")));
 }
 
 Markup foot(const Sheet& sheet) {
@@ -95,8 +97,9 @@ Markup foot(const Sheet& sheet) {
 
 std::string html_report(const Sheet& sheet) {
     const Markup main = verdict(sheet) + complaints_section(sheet) + drawings(sheet) + findings_section(sheet) +
-                        changes_section(sheet) + claims_section(sheet) + card_section(sheet) + price_section(sheet) +
-                        next_section(sheet) + cautions_section(sheet) + missed_in_full(sheet) +
+                        changes_section(sheet) + claims_section(sheet) + card_section(sheet) +
+                        price_section(sheet) + next_section(sheet) + cautions_section(sheet) +
+                        missed_in_full(sheet) +
                         list_section("not-judged", "Not judged", sheet.assessment.not_judged) +
                         assumed_section(sheet) + readings_section(sheet) + remarks_section(sheet) + signatures();
     const Markup page = tag("div", {{"class", "page"}}, title_block(sheet) + tag("main", main) + foot(sheet));

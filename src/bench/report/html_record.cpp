@@ -40,17 +40,23 @@ using LineGroup = std::vector<const judgement::Line*>;
 std::vector<LineGroup> alike(const std::vector<judgement::Line>& lines) {
     std::vector<LineGroup> groups;
     for (const judgement::Line& line : lines) {
-        const auto home = std::ranges::find_if(groups, [&](const LineGroup& g) { return reads_alike(*g.front(), line); });
+        const auto home =
+            std::ranges::find_if(groups, [&](const LineGroup& g) { return reads_alike(*g.front(), line); });
         home == groups.end() ? groups.push_back({&line}) : home->push_back(&line);
     }
     return groups;
 }
 
-Markup found_cell(const LineGroup& group) {
+// The place of a line, without a fret that its question names.
+std::string place_within(const std::string& question, evidence::Place at) {
+    if (at.fret && question.find(fmt::format("fret {}", *at.fret)) != std::string::npos) at.fret.reset();
+    return at == evidence::Place{} ? "" : describe(at);
+}
+
+Markup found_cell(const std::string& question, const LineGroup& group) {
     Markup out;
     for (const judgement::Line* line : group) {
-        const bool placed = line->at != evidence::Place{};
-        out += reading(line->found, line_state(*line), placed ? describe(line->at) : "");
+        out += reading(line->found, line_state(*line), place_within(question, line->at));
     }
     const judgement::Line& first = *group.front();
     if (first.stale) out += paragraph(first.stale_because, "quiet");
@@ -61,7 +67,7 @@ Markup found_cell(const LineGroup& group) {
 
 Markup limit_cell(const judgement::Line& line) {
     Markup out = paragraph(line.limit) + paragraph(standing_words(line.standing), "quiet");
-    if (line.p_conform) out += paragraph(fmt::format("within it {}", chance(*line.p_conform)), "quiet");
+    if (line.p_conform) out += paragraph(fmt::format("within the limit: {}", chance(*line.p_conform)), "quiet");
     return out;
 }
 
@@ -70,7 +76,7 @@ void add_answer(const judgement::Answer& answer, std::vector<TableRow>& rows) {
         const bool first_of_answer = group.front() == &answer.lines.front();
         Markup question = paragraph(answer.question);
         if (first_of_answer) question += paragraph(answer.because, "quiet");
-        rows.push_back({{question, found_cell(group), limit_cell(*group.front()),
+        rows.push_back({{question, found_cell(answer.question, group), limit_cell(*group.front()),
                          tag("span", {{"class", "quiet"}}, text(taken_with(*group.front())))}});
     }
 }
@@ -107,16 +113,19 @@ Markup readings_section(const Sheet& sheet) {
 }
 
 Markup assumed_section(const Sheet& sheet) {
-    std::vector<TableRow> rows;
-    for (const evidence::Assumption& a : sheet.assessment.assumed) {
-        judgement::Figure figure;
-        figure.text = a.text;
-        rows.push_back({{text(capital(a.what)), reading(figure, "guess"),
-                         tag("span", {{"class", "quiet"}}, text(capital(a.because)))}});
+    Markup inside;
+    for (const AssumptionGroup& group : grouped(sheet.assessment.assumed)) {
+        std::vector<TableRow> rows;
+        for (const TitleCell& cell : group.taken) {
+            judgement::Figure figure;
+            figure.text = cell.value;
+            rows.push_back({{text(cell.label), reading(figure, "guess")}});
+        }
+        if (!group.unknown.empty()) rows.push_back({{text("Not known"), text(list_of(group.unknown))}});
+        inside += tag("h3", text(capital(group.because)));
+        inside += render({"Assumed: " + group.because, {{"What", 1}, {"Taken as", 3}}, std::move(rows)});
     }
-    if (rows.empty()) return {};
-    return section("assumed", "Assumed, not measured",
-                   render({"Assumed, not measured", {{"What", 2}, {"Taken as", 3}, {"Because", 5}}, std::move(rows)}));
+    return section("assumed", "Assumed, not measured", inside);
 }
 
 Markup next_section(const Sheet& sheet) {

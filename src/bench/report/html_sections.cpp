@@ -12,16 +12,18 @@
 namespace fallaway::report {
 namespace {
 
+constexpr std::string_view kCommonPractice = "common practice, no source";
+
 Markup paragraph(const std::string& words, const std::string& style = "") {
     return words.empty() ? Markup{} : tag("p", {{"class", style}}, text(words));
 }
 
-Markup labelled(const std::vector<TitleCell>& cells) {
-    std::vector<TableRow> rows;
+Markup facts(const std::vector<TitleCell>& cells) {
+    Markup out;
     for (const TitleCell& cell : cells) {
-        rows.push_back({{tag("span", {{"class", "quiet"}}, text(cell.label)), text(cell.value)}});
+        if (!cell.value.empty()) out += tag("div", tag("dt", text(cell.label)) + tag("dd", text(cell.value)));
     }
-    return render({"Wishes of the player", {{"Wish", 1}, {"As told", 4}}, std::move(rows)});
+    return out.empty() ? out : tag("dl", {{"class", "facts"}}, out);
 }
 
 std::string finding_state(const judgement::Finding& finding) {
@@ -55,9 +57,9 @@ Markup limit_cell(const FindingGroup& group) {
     if (one_limit(group)) out += paragraph(first.limit);
     if (!first.limit.empty() || first.p_conform) out += paragraph(standing_words(first.standing), "quiet");
     if (first.p_conform && group.members.size() == 1) {
-        out += paragraph(fmt::format("within it {}", chance(*first.p_conform)), "quiet");
+        out += paragraph(fmt::format("within the limit: {}", chance(*first.p_conform)), "quiet");
     }
-    return out + paragraph(first.limit_source, "quiet");
+    return out + paragraph(first.limit_source == kCommonPractice ? "" : first.limit_source, "quiet");
 }
 
 Markup finding_row_text(const FindingGroup& group) {
@@ -98,8 +100,8 @@ Markup work_table(const std::vector<evidence::Work>& work) {
     for (const evidence::Work& w : work) {
         const std::string place = w.at == evidence::Place{} ? "" : capital(describe(w.at));
         const std::string when = w.when ? readable_moment(*w.when) : "";
-        rows.push_back({{text(capital(w.what)), text(place), text(w.amount.value_or("")),
-                         text(w.by.value_or("")), text(when), text(w.remark.value_or(""))}});
+        rows.push_back({{text(capital(w.what)), text(place), text(w.amount.value_or("")), text(w.by.value_or("")),
+                         text(when), text(w.remark.value_or(""))}});
     }
     return render({"Work done",
                    {{"Work done", 3}, {"Place", 3}, {"How much", 3}, {"By", 2}, {"When", 4}, {"Remark", 4}},
@@ -134,10 +136,11 @@ Markup complaints_section(const Sheet& sheet) {
     }
     Markup inside;
     if (!rows.empty()) {
-        inside += render({"Complaints and how they ended", {{"Said", 2}, {"What came of it", 3}}, std::move(rows)});
+        inside +=
+            render({"Complaints and how they ended", {{"Said", 2}, {"What came of it", 3}}, std::move(rows)});
     }
     const std::vector<TitleCell> wished = wishes(sheet.bench);
-    if (!wished.empty()) inside += tag("h3", text("Wishes")) + labelled(wished);
+    if (!wished.empty()) inside += tag("h3", text("Wishes")) + facts(wished);
     return section("player", "What the player says", inside);
 }
 
@@ -156,6 +159,7 @@ Markup findings_section(const Sheet& sheet) {
                           {{"Where and what", 5}, {"Found", 5}, {"Limit", 5, "named"}, {"Why, and what to do", 9}},
                           std::move(rows)});
     }
+    if (!inside.empty()) inside += paragraph("A limit with no source beside it is common practice.", "lede");
     return section("findings", "Findings", inside);
 }
 
@@ -164,11 +168,11 @@ Markup claims_section(const Sheet& sheet) {
     for (const judgement::ClaimLine& claim : sheet.assessment.claims) {
         const bool placed = claim.at != evidence::Place{};
         const Markup name = paragraph(capital(claim.name)) + paragraph(placed ? describe(claim.at) : "", "quiet");
-        const Markup found =
-            claim.found.empty() ? paragraph("nothing read", "quiet") : paragraph(claim.found) + paragraph(claim.how, "quiet");
+        const Markup found = claim.found.empty() ? paragraph("nothing read", "quiet")
+                                                 : paragraph(claim.found) + paragraph(claim.how, "quiet");
         Markup said =
             tag("p", outcome(name_of(claim.outcome), claim.outcome == judgement::ClaimOutcome::contradicted));
-        if (claim.p_conform) said += paragraph(fmt::format("as promised {}", chance(*claim.p_conform)), "quiet");
+        if (claim.p_conform) said += paragraph(fmt::format("as promised: {}", chance(*claim.p_conform)), "quiet");
         said += paragraph(claim.advice, "quiet");
         rows.push_back({{name, promised_cell(claim), found, said}});
     }
@@ -183,13 +187,14 @@ Markup card_section(const Sheet& sheet) {
     std::vector<TableRow> rows;
     for (const judgement::CardResult& line : sheet.assessment.card) {
         const bool differs = line.outcome == judgement::CardOutcome::differs;
-        rows.push_back({{text(line.title), text(line.theirs), text(line.ours),
-                         outcome(name_of(line.outcome), differs)}});
+        rows.push_back(
+            {{text(line.title), text(line.theirs), text(line.ours), outcome(name_of(line.outcome), differs)}});
     }
     if (rows.empty()) return {};
     const auto& card = sheet.bench.card;
     std::string heading = "Another inspector's card";
-    if (card) heading = fmt::format("The card of {}{}", card->by, card->date ? ", " + readable_day(*card->date) : "");
+    if (card)
+        heading = fmt::format("The card of {}{}", card->by, card->date ? ", " + readable_day(*card->date) : "");
     return section("card", heading,
                    render({heading,
                            {{"Line", 6}, {"Theirs", 4, "named"}, {"Ours", 4, "named"}, {"Outcome", 4}},
@@ -210,17 +215,12 @@ Markup changes_section(const Sheet& sheet) {
 Markup price_section(const Sheet& sheet) {
     if (!sheet.assessment.price) return {};
     const judgement::PriceResult& price = *sheet.assessment.price;
-    std::vector<TableRow> rows;
-    const auto add = [&](std::string_view label, const std::string& value) {
-        if (!value.empty()) rows.push_back({{text(label), text(value)}});
-    };
-    add("Asked", price.asked);
-    add("Like instruments sold for", price.range);
-    add("With repairs", price.with_repairs);
-    add("Stands", price.words);
-    add("From", join(price.sources, "; "));
-    if (rows.empty()) return {};
-    return section("price", "Price", render({"Price", {{"Price", 1}, {"Figure", 3}}, std::move(rows)}));
+    return section("price", "Price",
+                   facts({{"Asked", price.asked},
+                          {"Like instruments sold for", price.range},
+                          {"With repairs", price.with_repairs},
+                          {"Stands", price.words},
+                          {"From", join(price.sources, "; ")}}));
 }
 
 }  // namespace fallaway::report

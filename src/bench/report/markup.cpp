@@ -7,9 +7,13 @@
 namespace fallaway::report {
 namespace {
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit(char c) {
+    return c >= '0' && c <= '9';
+}
 
-bool is_alphanumeric(char c) { return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+bool is_alphanumeric(char c) {
+    return is_digit(c) || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
 
 // The code points of a text, those that disturb a page left out; each is handed over with its bytes.
 template <class Each>
@@ -44,12 +48,23 @@ std::string escape(std::string_view text) {
     std::string out;
     for (const char c : plain(text)) {
         switch (c) {
-            case '&': out += "&amp;"; break;
-            case '<': out += "&lt;"; break;
-            case '>': out += "&gt;"; break;
-            case '"': out += "&quot;"; break;
-            case '\'': out += "&#39;"; break;
-            default: out += c;
+            case '&':
+                out += "&amp;";
+                break;
+            case '<':
+                out += "&lt;";
+                break;
+            case '>':
+                out += "&gt;";
+                break;
+            case '"':
+                out += "&quot;";
+                break;
+            case '\'':
+                out += "&#39;";
+                break;
+            default:
+                out += c;
         }
     }
     return out;
@@ -76,7 +91,9 @@ std::string typeset(std::string_view text) {
     return out;
 }
 
-Markup text(std::string_view foreign) { return {escape(typeset(foreign))}; }
+Markup text(std::string_view foreign) {
+    return {escape(typeset(foreign))};
+}
 
 Markup tag(std::string_view name, const Attributes& attributes, const Markup& inside) {
     Markup out{fmt::format("<{}", name)};
@@ -85,7 +102,9 @@ Markup tag(std::string_view name, const Attributes& attributes, const Markup& in
     return out;
 }
 
-Markup tag(std::string_view name, const Markup& inside) { return tag(name, {}, inside); }
+Markup tag(std::string_view name, const Markup& inside) {
+    return tag(name, {}, inside);
+}
 
 Markup void_tag(std::string_view name, const Attributes& attributes) {
     Markup out{fmt::format("<{}", name)};

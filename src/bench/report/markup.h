@@ -1,5 +1,5 @@
-// HTML and SVG as values. Only text() turns foreign text into Markup, and it escapes; so nothing that a person typed
-// can ever be read as a tag.
+// HTML and SVG as values. Only text() turns foreign text into Markup, and it escapes; so nothing that a person
+// typed can ever be read as a tag.
 #pragma once
 
 #include <string>
@@ -33,8 +33,8 @@ std::string typeset(std::string_view text);
 // Foreign text, typeset and escaped.
 Markup text(std::string_view foreign);
 
-// <name attributes>inside</name>. Attribute values are escaped; an attribute with an empty value is left out unless
-// it is "alt".
+// <name attributes>inside</name>. Attribute values are escaped; an attribute with an empty value is left out
+// unless it is "alt".
 Markup tag(std::string_view name, const Attributes& attributes, const Markup& inside);
 Markup tag(std::string_view name, const Markup& inside);
 

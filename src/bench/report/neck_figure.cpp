@@ -25,10 +25,11 @@ constexpr double kMostDip = 40;  // drawing units that the dip may take
 
 struct StationColumn {
     const Station* station;
-    double at;         // where the reading belongs, along the neck
-    double centre;     // where its figures stand
-    double half;       // half the width of the widest figure
-    std::string below; // "mm ±0.05"
+    double at;      // where the reading belongs, along the neck
+    double centre;  // where its figures stand
+    double before;  // room that the figures take towards the nut, and towards the bridge
+    double after;
+    std::string below;  // "mm ±0.05"
 };
 
 class NeckDrawing {
@@ -39,7 +40,9 @@ public:
           relief_(relief),
           middle_(kBoardTop - plan_.edge(true, plan_.end())),
           chain_(middle_ + plan_.edge(false, plan_.end()) + 40) {
-        for (const Station& station : stations) columns_.push_back(column_for(station));
+        for (const Station& station : stations) {
+            if (station.fret <= plan_.frets()) columns_.push_back(column_for(station));
+        }
         stand_apart();
     }
 
@@ -54,7 +57,8 @@ public:
     }
     double height() const { return bottom_; }
     std::string caption() const {
-        std::string out = fmt::format("Along the neck true fret places; width drawn {:g} times.", plan_.times_wider());
+        std::string out =
+            fmt::format("Along the neck true fret places; width drawn {:g} times.", plan_.times_wider());
         if (plan_.fanned()) out += " Fanned frets drawn square at fret 7.";
         if (!plan_.fretted()) out += " No frets: their places are dashed.";
         if (relief_) out += fmt::format(" The dip is drawn {:g} times.", dip_times());
@@ -66,11 +70,13 @@ private:
 
     StationColumn column_for(const Station& station) const {
         const std::string shared = station.shared_unit();
-        StationColumn column{&station, plan_.fret(station.fret, plan_.strings()), 0, 0, shared};
+        StationColumn column{&station, plan_.fret(station.fret, plan_.strings()), 0, 0, 0, shared};
+        column.before = column.after = svg::width_of(station.title(), kCaptionSize) / 2;
         for (const auto& [string, line] : station.strings) {
-            column.half = std::max(column.half, mark_of(*line, shared).width() / 2);
+            const Mark mark = mark_of(*line, shared);
+            column.before = std::max(column.before, plan_.left_handed() ? mark.right() : mark.left());
+            column.after = std::max(column.after, plan_.left_handed() ? mark.left() : mark.right());
         }
-        column.half = std::max(column.half, svg::width_of(station.title(), kCaptionSize) / 2);
         column.centre = column.at;
         return column;
     }
@@ -79,13 +85,13 @@ private:
     void stand_apart() {
         double free = plan_.nut() + 8;
         for (StationColumn& column : columns_) {
-            column.centre = std::max(column.at, free + column.half);
-            free = column.centre + column.half + kColumnGap;
+            column.centre = std::max(column.at, free + column.before);
+            free = column.centre + column.after + kColumnGap;
         }
         double limit = kFigureWidth - 4;
         for (auto column = columns_.rbegin(); column != columns_.rend(); ++column) {
-            column->centre = std::min(column->centre, limit - column->half);
-            limit = column->centre - column->half - kColumnGap;
+            column->centre = std::min(column->centre, limit - column->after);
+            limit = column->centre - column->before - kColumnGap;
         }
     }
 
@@ -94,8 +100,8 @@ private:
         const double nut_treble = plan_.fret(0, 1);
         const double last = plan_.fret(plan_.frets(), 1) + 16;
         const double last_bass = plan_.fret(plan_.frets(), plan_.strings()) + 16;
-        out_ += svg::polygon({edge(true, nut_treble), edge(true, last), edge(false, last_bass), edge(false, nut_bass)},
-                             "board");
+        out_ += svg::polygon(
+            {edge(true, nut_treble), edge(true, last), edge(false, last_bass), edge(false, nut_bass)}, "board");
         for (int f = 1; f <= plan_.frets(); ++f) {
             const double treble = plan_.fret(f, 1);
             const double bass = plan_.fret(f, plan_.strings());
@@ -120,7 +126,8 @@ private:
         const std::vector<std::string> tuning = evidence::tuning_of(sheet_.bench.instrument);
         for (int s = 1; s <= plan_.strings(); ++s) {
             const double from = plan_.fret(0, s);
-            Markup drawn = svg::line(at(from, string_y(s, from)), at(plan_.end(), string_y(s, plan_.end())), "string");
+            Markup drawn =
+                svg::line(at(from, string_y(s, from)), at(plan_.end(), string_y(s, plan_.end())), "string");
             const std::string weight = fmt::format("stroke-width:{}", svg::number(plan_.thickness(s)));
             out_ += tag("g", {{"style", weight}}, drawn);
             const double y = string_y(s, plan_.nut()) + 7;
@@ -136,8 +143,8 @@ private:
         const double top = middle_ + plan_.edge(true, along) + 6;
         const double bottom = middle_ + plan_.edge(false, along) - 6;
         const double half = (top + bottom) / 2;
-        out_ += svg::polyline({at(along, top), at(along, half - 12), at(along - 7, half - 4), at(along + 7, half + 4),
-                               at(along, half + 12), at(along, bottom)},
+        out_ += svg::polyline({at(along, top), at(along, half - 12), at(along - 7, half - 4),
+                               at(along + 7, half + 4), at(along, half + 12), at(along, bottom)},
                               "f");
     }
 
@@ -156,7 +163,8 @@ private:
                 out_ += draw_mark(mark_of(*column.station->whole, ""), plan_, {column.centre, y});
             }
         }
-        const bool any_whole = std::ranges::any_of(columns_, [](const auto& c) { return c.station->whole != nullptr; });
+        const bool any_whole =
+            std::ranges::any_of(columns_, [](const auto& c) { return c.station->whole != nullptr; });
         bottom_ = chain_ + (columns_.empty() ? 16 : any_whole ? 126 : 84);
     }
 
@@ -188,7 +196,7 @@ private:
         const std::string words = guess ? fmt::format("scale [{}] assumed", guess->text) : "scale " + known->typed;
         const double half = svg::width_of(words, kCaptionSize) / 2 + 8;
         const double centre = (plan_.nut() + end) / 2;
-        out_ += svg::box(at(centre - half, y - 14), at(centre + half, y + 14), "paper");
+        out_ += svg::box(at(centre - half, y - 14), at(centre + half, y + 14), "ground");
         out_ += svg::label(at(centre, y + 7), words, guess ? "t quiet" : "t strong");
         bottom_ = y + 24;
     }
@@ -220,13 +228,14 @@ private:
         const double sag = part > 0.05 && part < 0.95 ? dip / (4 * part * (1 - part)) : dip;
         out_ += svg::curve(at(from, y), at((from + to) / 2, y + 2 * sag), at(to, y), "o");
         out_ += svg::line(at(middle, y - 12), at(middle, y + dip + 12), "f");
-        for (const double end : {y, y + dip}) out_ += svg::line(at(middle - 6, end + 6), at(middle + 6, end - 6), "e");
+        for (const double end : {y, y + dip})
+            out_ += svg::line(at(middle - 6, end + 6), at(middle + 6, end - 6), "e");
         const double line = y + std::max(dip, 0.0) + 44;
         const Mark mark = mark_of(*relief_, "");
-        const std::string words = "relief";
         out_ += svg::line(at(middle, y + dip + 12), at(middle, line - 18), "f");
         out_ += draw_mark(mark, plan_, {middle, line});
-        out_ += svg::label(at(middle - mark.width() / 2 - 10, line + 7), words, "t quiet", plan_.anchor(Anchor::end));
+        const Point figure = at(middle, line);
+        out_ += svg::label({figure.x - mark.left() - 4, line + 7}, "relief", "t quiet", Anchor::end);
         bottom_ = line + 24;
     }
 
@@ -273,9 +282,9 @@ std::optional<svg::Figure> neck_figure(const Sheet& sheet) {
     if (read.empty() && !relief && !heard_map(sheet.bench).any()) return std::nullopt;
     NeckDrawing drawing(sheet, read, relief);
     svg::Figure figure{.id = "neck", .title = "The neck from above"};
-    figure.description = fmt::format("Fingerboard of {} with {} and what was read there.",
-                                     describe(sheet.bench.instrument),
-                                     counted(static_cast<std::size_t>(fret_count(sheet.bench.instrument)), "fret"));
+    figure.description =
+        fmt::format("Fingerboard of {} with {} and what was read there.", describe(sheet.bench.instrument),
+                    counted(static_cast<std::size_t>(fret_count(sheet.bench.instrument)), "fret"));
     figure.drawing = drawing.draw();
     figure.width = kFigureWidth;
     figure.height = drawing.height();

@@ -9,14 +9,17 @@ namespace {
 constexpr double kLeft = 84;        // room for the names of the strings
 constexpr double kLastFret = 1020;  // where the last fret lies
 constexpr double kEnd = 1080;
-constexpr double kRowWanted = 42;   // between strings at the nut: room for a figure
-constexpr double kEdge_mm = 3.2;    // outer string to the edge of the board; common practice, no source
-constexpr int kSquareFret = 7;      // of a fanned board, where nothing says otherwise
+constexpr double kRowWanted = 42;  // between strings at the nut: room for a figure
+constexpr double kEdge_mm = 3.2;   // outer string to the edge of the board; common practice, no source
+constexpr int kSquareFret = 7;     // of a fanned board, where nothing says otherwise
+constexpr int kFewestFrets = 12;   // shorter boards leave the rest of the drawing to the strings
 constexpr double kThinnest = 0.8;
 constexpr double kThickest = 2.4;
 constexpr double kThickest_mm = 2.8;
 
-double fraction_at(int fret) { return 1 - std::exp2(-fret / 12.0); }
+double fraction_at(int fret) {
+    return 1 - std::exp2(-fret / 12.0);
+}
 
 double common_scale_mm(const evidence::Instrument& instrument, const std::vector<evidence::Assumption>& assumed) {
     if (instrument.scale) return instrument.scale->si * 1e3;
@@ -44,7 +47,7 @@ NeckPlan::NeckPlan(const evidence::Instrument& instrument, const std::vector<evi
     const double longest = *std::ranges::max_element(scale_mm_);
     for (const double scale : scale_mm_) offset_mm_.push_back((longest - scale) * fraction_at(kSquareFret));
     double reach = 1;
-    for (int s = 1; s <= strings_; ++s) reach = std::max(reach, along_mm(frets_, s));
+    for (int s = 1; s <= strings_; ++s) reach = std::max(reach, along_mm(std::max(frets_, kFewestFrets), s));
     if (instrument.kind == evidence::Kind::electric_bass) {
         nut_gap_ = 9.5;
         bridge_gap_ = 18;
@@ -59,7 +62,9 @@ double NeckPlan::along_mm(int fret, int string) const {
     return offset_mm_[string - 1] + scale_mm_[string - 1] * fraction_at(fret);
 }
 
-double NeckPlan::fret(int fret, int string) const { return nut_ + along_mm(fret, string) * units_per_mm_; }
+double NeckPlan::fret(int fret, int string) const {
+    return nut_ + along_mm(fret, string) * units_per_mm_;
+}
 
 double NeckPlan::across(double string, double along) const {
     const double longest = *std::ranges::max_element(scale_mm_);
@@ -79,7 +84,9 @@ double NeckPlan::thickness(int string) const {
     return kThinnest + (kThickest - kThinnest) * std::clamp(part, 0.0, 1.0);
 }
 
-svg::Point NeckPlan::place(double along, double y) const { return {left_ ? kFigureWidth - along : along, y}; }
+svg::Point NeckPlan::place(double along, double y) const {
+    return {left_ ? kFigureWidth - along : along, y};
+}
 
 svg::Anchor NeckPlan::anchor(svg::Anchor right_handed) const {
     if (!left_ || right_handed == svg::Anchor::middle) return right_handed;

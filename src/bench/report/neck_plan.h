@@ -54,7 +54,7 @@ private:
     double end_ = 0;
     double units_per_mm_ = 1;
     double times_wider_ = 1;
-    double nut_gap_ = 7;             // between neighbouring strings, mm
+    double nut_gap_ = 7;  // between neighbouring strings, mm
     double bridge_gap_ = 10.4;
 };
 

@@ -16,18 +16,24 @@ using judgement::Finding;
 
 std::string strength_words(evidence::Strength strength) {
     switch (strength) {
-        case evidence::Strength::light: return "light";
-        case evidence::Strength::medium: return "medium";
-        case evidence::Strength::heavy: return "heavy";
+        case evidence::Strength::light:
+            return "light";
+        case evidence::Strength::medium:
+            return "medium";
+        case evidence::Strength::heavy:
+            return "heavy";
     }
     return "";
 }
 
 std::string rattle_words(evidence::RattleAllowed rattle) {
     switch (rattle) {
-        case evidence::RattleAllowed::none: return "none";
-        case evidence::RattleAllowed::unplugged_only: return "unplugged only";
-        case evidence::RattleAllowed::hard_only: return "when struck hard only";
+        case evidence::RattleAllowed::none:
+            return "none";
+        case evidence::RattleAllowed::unplugged_only:
+            return "unplugged only";
+        case evidence::RattleAllowed::hard_only:
+            return "when struck hard only";
     }
     return "";
 }
@@ -59,7 +65,8 @@ std::string place_of(const FindingGroup& group) {
     std::set<std::string> others;
     for (const Finding* finding : group.members) {
         evidence::Place rest = finding->at;
-        if (rest.fret && group.title.find(fmt::format("fret {}", *rest.fret)) != std::string::npos) rest.fret.reset();
+        if (rest.fret && group.title.find(fmt::format("fret {}", *rest.fret)) != std::string::npos)
+            rest.fret.reset();
         if (rest.string) strings.insert(*rest.string);
         rest.string.reset();
         if (rest != evidence::Place{}) others.insert(describe(rest));
@@ -108,7 +115,8 @@ std::vector<TitleCell> title_cells(const Sheet& sheet) {
     if (bench.wants && bench.wants->promised) add("Promised", readable_day(*bench.wants->promised));
     const std::size_t taken = bench.readings.size() + bench.ratings.size();
     const std::size_t assumed = sheet.assessment.assumed.size();
-    add("Readings", assumed ? fmt::format("{} taken, {} assumed", taken, assumed) : fmt::format("{} taken", taken));
+    add("Readings",
+        assumed ? fmt::format("{} taken, {} assumed", taken, assumed) : fmt::format("{} taken", taken));
     if (bench.job && bench.job->shop) add("Shop", *bench.job->shop);
     if (bench.job) add("By", list_of(bench.job->technicians));
     if (bench.job && bench.job->id) add("Job", *bench.job->id);
@@ -141,6 +149,43 @@ std::string mark_within(const FindingGroup& group, const Finding& finding) {
     return by_string ? fmt::format("{}", *finding.at.string) : describe(finding.at);
 }
 
+std::string found_words(const FindingGroup& group) {
+    std::set<std::string> tails;
+    for (const Finding* finding : group.members) {
+        const FigureParts parts = parts_of(finding->found);
+        tails.insert(parts.u + "|" + parts.unit);
+    }
+    std::vector<std::string> out;
+    for (const Finding* finding : group.members) {
+        const bool last = finding == group.members.back();
+        const std::string mark = mark_within(group, *finding);
+        const std::string words =
+            tails.size() == 1 && !last ? parts_of(finding->found).value : finding->found.text;
+        out.push_back(mark.empty() ? words : fmt::format("{}: {}", mark, words));
+    }
+    return join(out, ", ");
+}
+
+std::string limit_words(const FindingGroup& group) {
+    const std::string& limit = group.first().limit;
+    const bool one = std::ranges::all_of(group.members, [&](const Finding* f) { return f->limit == limit; });
+    return one ? limit : "differs by string";
+}
+
+std::vector<AssumptionGroup> grouped(const std::vector<evidence::Assumption>& assumed) {
+    std::vector<AssumptionGroup> groups;
+    for (const evidence::Assumption& a : assumed) {
+        auto home = std::ranges::find(groups, a.because, &AssumptionGroup::because);
+        if (home == groups.end()) home = groups.insert(groups.end(), AssumptionGroup{a.because, {}, {}});
+        if (a.text == "not known") {
+            home->unknown.push_back(a.what);
+        } else {
+            home->taken.push_back({capital(a.what), a.text});
+        }
+    }
+    return groups;
+}
+
 std::vector<TitleCell> wishes(const evidence::Bench& bench) {
     std::vector<TitleCell> cells;
     if (!bench.wants) return cells;
@@ -170,10 +215,14 @@ std::string complaint_ending(const judgement::ComplaintLine& complaint) {
 
 std::string severity_heading(evidence::Severity severity) {
     switch (severity) {
-        case evidence::Severity::critical: return "Critical";
-        case evidence::Severity::major: return "Major";
-        case evidence::Severity::minor: return "Minor";
-        case evidence::Severity::note: return "Notes";
+        case evidence::Severity::critical:
+            return "Critical";
+        case evidence::Severity::major:
+            return "Major";
+        case evidence::Severity::minor:
+            return "Minor";
+        case evidence::Severity::note:
+            return "Notes";
     }
     return "";
 }

@@ -34,6 +34,19 @@ std::vector<FindingGroup> grouped(const std::vector<judgement::Finding>& finding
 // How one member of a group is told from the others: "6" for a string, else its place; "" for a group of one.
 std::string mark_within(const FindingGroup& group, const judgement::Finding& finding);
 
+// What the members of a group read: "5: 2.25, 6: 2.45 ± 0.05 mm"; u and unit once where they agree.
+std::string found_words(const FindingGroup& group);
+// Their limit where it is one; else "differs by string".
+std::string limit_words(const FindingGroup& group);
+
+// Assumptions that rest on the same ground: it is told once.
+struct AssumptionGroup {
+    std::string because;
+    std::vector<TitleCell> taken;      // what, and taken as what
+    std::vector<std::string> unknown;  // what nobody can guess
+};
+std::vector<AssumptionGroup> grouped(const std::vector<evidence::Assumption>& assumed);
+
 // What the player wishes, as label and value.
 std::vector<TitleCell> wishes(const evidence::Bench& bench);
 

@@ -14,7 +14,9 @@ constexpr double kPad = 7;
 constexpr double kRuleBelow = 13;
 constexpr double kBar = 6;
 
-double value_width(const Mark& mark) { return svg::width_of(mark.value, kFigureSize); }
+double value_width(const Mark& mark) {
+    return svg::width_of(mark.value, kFigureSize) + (mark.assumed ? svg::width_of("[]", kFigureSize) : 0);
+}
 
 double beside_width(const Mark& mark) {
     return mark.beside.empty() ? 0 : svg::width_of(mark.beside, kCaptionSize) + kPad;
@@ -30,29 +32,32 @@ std::string broken_limit(const judgement::Line& line) {
     if (!line.limit_si || !line.found.si || !line.found.unit) return "";
     const auto& [lower, upper] = *line.limit_si;
     const double value = line.found.si->value;
-    const auto words = [&](double limit) {
-        return fmt::format("limit {:.2f}", from_si(limit, *line.found.unit));
-    };
+    const auto words = [&](double limit) { return fmt::format("limit {:.2f}", from_si(limit, *line.found.unit)); };
     if (upper && value > *upper) return words(*upper);
     if (lower && value < *lower) return words(*lower);
     return "";
 }
 
 // Under the figure: solid, dashed when assumed, broken by a double stroke when stale, tied when two say different.
-Markup rule(const Mark& mark, const NeckPlan& plan, double from, double to, double y) {
-    const auto at = [&](double x, double dy) { return plan.place(x, y + dy); };
+// `from` and `to` are on the page.
+Markup rule(const Mark& mark, double from, double to, double y) {
     const double middle = (from + to) / 2;
-    if (mark.disputed) return svg::polyline({at(from, -5), at(from, 0), at(to, 0), at(to, -5)}, "e");
-    if (mark.assumed) return svg::line(at(from, 0), at(to, 0), "e dashed");
-    if (!mark.stale) return svg::line(at(from, 0), at(to, 0), "e");
-    Markup out = svg::line(at(from, 0), at(middle - 9, 0), "e") + svg::line(at(middle + 9, 0), at(to, 0), "e");
-    for (const double x : {middle - 3, middle + 3}) out += svg::line(at(x - 3, 5), at(x + 3, -5), "e");
+    if (mark.disputed) return svg::polyline({{from, y - 6}, {from, y}, {to, y}, {to, y - 6}}, "e");
+    if (mark.assumed) return svg::line({from, y}, {to, y}, "e dashed");
+    if (!mark.stale) return svg::line({from, y}, {to, y}, "e");
+    Markup out = svg::line({from, y}, {middle - 9, y}, "e") + svg::line({middle + 9, y}, {to, y}, "e");
+    for (const double x : {middle - 3, middle + 3}) out += svg::line({x - 3, y + 7}, {x + 3, y - 4}, "e");
     return out;
 }
 
 }  // namespace
 
-double Mark::width() const { return value_width(*this) + beside_width(*this) + limit_width(*this) + 2 * kPad; }
+double Mark::left() const {
+    return value_width(*this) / 2 + kPad;
+}
+double Mark::right() const {
+    return left() + beside_width(*this) + limit_width(*this);
+}
 
 Mark mark_of(const judgement::Line& line, const std::string& shared) {
     Mark mark{.stale = line.stale, .disputed = line.disputed, .outside = breaks_its_limit(line.standing)};
@@ -62,36 +67,32 @@ Mark mark_of(const judgement::Line& line, const std::string& shared) {
     }
     const FigureParts parts = parts_of(line.found);
     mark.value = parts.value;
-    if (shared.empty()) mark.beside = join({parts.u, parts.unit}, parts.u.empty() || parts.unit.empty() ? "" : " ");
+    if (shared.empty())
+        mark.beside = join({parts.u, parts.unit}, parts.u.empty() || parts.unit.empty() ? "" : " ");
     if (mark.outside) mark.limit = broken_limit(line);
     return mark;
 }
 
-// Values stand left to right whatever the hand, so the mirrored drawing begins its row at the other end.
 Markup draw_mark(const Mark& mark, const NeckPlan& plan, Point centre) {
-    const double wide = mark.width();
+    const Point middle = plan.place(centre.x, centre.y);
     const double half = kFigureSize * 0.68;
-    Markup out = svg::box(plan.place(centre.x - wide / 2, centre.y - half),
-                          plan.place(centre.x + wide / 2, centre.y + half), "ground");
-    const bool left = plan.left_handed();
-    const double step = left ? -1 : 1;  // along the neck, so that the page always reads left to right
-    double x = centre.x - step * (wide / 2 - kPad);
-    const auto write = [&](const std::string& words, const char* style, double width) {
-        if (words.empty()) return;
-        out += svg::label(plan.place(x, centre.y + 7), words, style, Anchor::start);
-        x += step * width;
-    };
-    const double from = x;
+    const double from = middle.x - value_width(mark) / 2;
+    double x = middle.x + value_width(mark) / 2;
+    Markup out =
+        svg::box({middle.x - mark.left(), middle.y - half}, {middle.x + mark.right(), middle.y + half}, "ground");
     const std::string value = mark.assumed ? fmt::format("[{}]", mark.value) : mark.value;
-    write(value, mark.assumed ? "t figure guess" : "t figure", value_width(mark));
-    if (!mark.beside.empty()) x += step * kPad;
-    write(mark.beside, "t quiet", beside_width(mark) - kPad);
-    out += rule(mark, plan, from, x, centre.y + kRuleBelow);
+    out += svg::label({middle.x, middle.y + 7}, value, mark.assumed ? "t figure guess" : "t figure");
+    if (!mark.beside.empty()) {
+        out += svg::label({x + kPad, middle.y + 7}, mark.beside, "t quiet", Anchor::start);
+        x += beside_width(mark);
+    }
+    out += rule(mark, from, x, middle.y + kRuleBelow);
     if (!mark.outside) return out;
-    x += step * kPad;
-    out += svg::box(plan.place(x, centre.y - half + 2), plan.place(x + step * kBar, centre.y + half - 2), "bar");
-    x += step * (kBar + kPad);
-    write(mark.limit, "t quiet", 0);
+    x += kPad;
+    out += svg::box({x, middle.y - half + 2}, {x + kBar, middle.y + half - 2}, "bar");
+    if (!mark.limit.empty()) {
+        out += svg::label({x + kBar + kPad, middle.y + 7}, mark.limit, "t quiet", Anchor::start);
+    }
     return out;
 }
 

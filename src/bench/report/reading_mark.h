@@ -15,19 +15,22 @@ inline constexpr double kCaptionSize = 20;  // of what stands beside it
 struct Mark {
     std::string value{};
     std::string beside{};
-    std::string limit{}; // "limit 2.20"
+    std::string limit{};  // "limit 2.20"
     bool stale = false;
     bool disputed = false;
     bool assumed = false;
     bool outside = false;
 
-    double width() const;
+    // Room to the left and to the right of the middle of the value, as read on the page.
+    double left() const;
+    double right() const;
 };
 
 // `shared` is what stands once for the whole column and is not repeated.
 Mark mark_of(const judgement::Line& line, const std::string& shared);
 
-// Drawn around `centre` (along the neck, before mirroring) on ground of its own.
+// Drawn with the middle of its value at `centre` (along the neck, before mirroring), on ground of its own. Reads
+// left to right whatever the hand of the instrument.
 Markup draw_mark(const Mark& mark, const NeckPlan& plan, svg::Point centre);
 
 }  // namespace fallaway::report

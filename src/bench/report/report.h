@@ -1,5 +1,5 @@
-// The report of one visit: for the owner, for an audience, for the shop's folder. Pure: the same evidence gives the
-// same bytes; dates come from the bench file.
+// The report of one visit: for the owner, for an audience, for the shop's folder. Pure: the same evidence gives
+// the same bytes; dates come from the bench file.
 #pragma once
 
 #include <string>

@@ -48,7 +48,8 @@ private:
     double left_of(int fret) const { return kFirstColumn + fret * column_; }
     double row_y(int string) const { return kFirstRow + (string - 1) * kRow; }
     double bottom() const { return row_y(heard_.strings) + kRow * 0.6; }
-    Point at(double x, double y) const { return plan_.place(x, y); }
+    // The legend is no part of the instrument and reads left to right for either hand.
+    Point at(double x, double y) const { return in_legend_ ? Point{x, y} : plan_.place(x, y); }
 
     bool has_fault(int fret) const {
         for (int s = 1; s <= heard_.strings; ++s) {
@@ -87,13 +88,18 @@ private:
     void sound(Sound sound, double x, double y) {
         const double end = x + kStroke;
         switch (sound) {
-            case Sound::not_tried: return;
-            case Sound::rings: out_ += svg::line(at(x, y), at(end, y), "heard"); return;
+            case Sound::not_tried:
+                return;
+            case Sound::rings:
+                out_ += svg::line(at(x, y), at(end, y), "heard");
+                return;
             case Sound::rattles:
                 out_ += svg::line(at(x, y), at(x + kStroke * 0.38, y), "heard");
                 out_ += svg::line(at(x + kStroke * 0.68, y), at(end, y), "heard");
                 return;
-            case Sound::buzzes: saw_teeth(x, y); return;
+            case Sound::buzzes:
+                saw_teeth(x, y);
+                return;
             case Sound::chokes:
                 out_ += svg::line(at(x, y), at(x + 15, y), "heard");
                 out_ += svg::line(at(x + 3, y - 8), at(x + 14, y + 8), "cross");
@@ -118,6 +124,7 @@ private:
 
     // Only the signs that occur.
     void legend() {
+        in_legend_ = true;
         std::set<Sound> sounds;
         bool dead = false;
         for (const HeardNote& note : heard_.notes) {
@@ -127,13 +134,13 @@ private:
         legend_y_ = bottom() + kFan + kLegendRow;
         double x = kFirstColumn;
         const auto entry = [&](const HeardNote& sign, const std::string& words) {
-            const double wide = 52 + svg::width_of(words, 20);
+            const double wide = 52 + svg::width_of(words, 18);
             if (x + wide > kFigureWidth) {
                 x = kFirstColumn;
                 legend_y_ += kLegendRow;
             }
             note(sign, x - (column_ - kStroke - 10) / 2, legend_y_ - 6);
-            out_ += svg::label(at(x + 40, legend_y_), words, "t quiet", plan_.anchor(Anchor::start));
+            out_ += svg::label(at(x + 40, legend_y_), words, "t quiet", Anchor::start);
             x += wide + 14;
         };
         for (const Sound sound : sounds) entry({.sound = sound}, words_of({.sound = sound}));
@@ -145,6 +152,7 @@ private:
     const HeardMap& heard_;
     double column_;
     double legend_y_ = 0;
+    bool in_legend_ = false;
     Markup out_;
 };
 
@@ -189,7 +197,8 @@ std::optional<svg::Figure> ring_figure(const Sheet& sheet) {
     figure.width = kFigureWidth;
     figure.height = drawing.height();
     figure.twin = twin(heard);
-    figure.caption = fmt::format("Heard {}. The fret lines run down to their true places on the board.", list_of(stages));
+    figure.caption =
+        fmt::format("Heard {}. The fret lines run down to their true places on the board.", list_of(stages));
     return figure;
 }
 

@@ -34,7 +34,8 @@ std::string Station::shared_unit() const {
     std::set<std::string> seen;
     for (const auto& [string, line] : strings) {
         const FigureParts parts = parts_of(line->found);
-        if (!line->disputed) seen.insert(parts.unit.empty() ? "" : parts.unit + (parts.u.empty() ? "" : " " + parts.u));
+        if (!line->disputed)
+            seen.insert(parts.unit.empty() ? "" : parts.unit + (parts.u.empty() ? "" : " " + parts.u));
     }
     return seen.size() == 1 ? *seen.begin() : "";
 }
@@ -65,7 +66,8 @@ const Line* relief_line(const judgement::Assessment& assessment) {
     const Line* latest = nullptr;
     for (const judgement::Answer& answer : assessment.answers) {
         for (const Line& line : answer.lines) {
-            if (line.observable == "relief" && line.found.si && (!latest || outranks(line, *latest))) latest = &line;
+            if (line.observable == "relief" && line.found.si && (!latest || outranks(line, *latest)))
+                latest = &line;
         }
     }
     return latest;

@@ -12,13 +12,13 @@ namespace fallaway::report {
 
 // Readings of one kind at one fret: a column of figures on the strings.
 struct Station {
-    std::string observable;                           // "string height", "nut gap", "nut tap", "nut wire"
-    int fret = 0;                                     // where the column stands
+    std::string observable;  // "string height", "nut gap", "nut tap", "nut wire"
+    int fret = 0;            // where the column stands
     std::optional<int> pressed;
-    std::map<int, const judgement::Line*> strings;    // by string
-    const judgement::Line* whole = nullptr;           // one figure for all strings
+    std::map<int, const judgement::Line*> strings;  // by string
+    const judgement::Line* whole = nullptr;         // one figure for all strings
 
-    std::string title() const;                        // "fret 12", "nut tap", "fret 12, held at fret 1"
+    std::string title() const;  // "fret 12", "nut tap", "fret 12, held at fret 1"
     // What all figures of the column share, and is therefore written once below: "mm ±0.05"; "" when they differ.
     std::string shared_unit() const;
 };

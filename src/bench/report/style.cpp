@@ -13,7 +13,7 @@ constexpr std::string_view kType = R"css(
 @font-face{font-family:"Fallaway Text";font-weight:500;src:local("Barlow Semi Condensed Medium"),local("BarlowSemiCondensed-Medium")}
 @font-face{font-family:"Fallaway Text";font-weight:600;src:local("Barlow Semi Condensed SemiBold"),local("BarlowSemiCondensed-SemiBold")}
 @font-face{font-family:"Fallaway Stand-in";font-weight:500;src:local("DejaVu Sans Condensed");size-adjust:84%}
-@font-face{font-family:"Fallaway Stand-in";font-weight:600;src:local("DejaVu Sans Condensed Bold");size-adjust:77%}
+@font-face{font-family:"Fallaway Stand-in";font-weight:600;src:local("DejaVu Sans Condensed Bold");size-adjust:81%}
 html{font-size:100%;-webkit-text-size-adjust:100%;text-size-adjust:100%}
 body{margin:0;background:var(--paper);color:var(--ink);font:500 1.0625rem/1.42 "Fallaway Text","Barlow Semi Condensed","Fallaway Stand-in",ui-sans-serif,system-ui,sans-serif;font-variant-numeric:tabular-nums lining-nums;overflow-wrap:break-word}
 h1,h2,h3,strong,th,dd{font-weight:600}
@@ -28,9 +28,9 @@ constexpr std::string_view kSheet = R"css(
 .page{max-width:75rem;margin:0 auto;padding:1.25rem 1.5rem 3rem}
 .demo{font-size:.9375rem;font-weight:600;border-left:6px solid var(--ink);padding:.1rem 0 .1rem .6rem;margin-bottom:.75rem}
 .block{border:2px solid var(--ink);background:var(--sheet);display:flex;flex-wrap:wrap}
-.block>div{flex:1 1 auto;padding:.5rem .8rem .55rem;border-right:1px solid var(--line);border-bottom:1px solid var(--line);margin:0 -1px -1px 0;min-width:0;box-sizing:border-box}
+.block .name,.block dl>div{flex:1 1 auto;padding:.5rem .8rem .55rem;border-right:1px solid var(--line);border-bottom:1px solid var(--line);margin:0 -1px -1px 0;min-width:0;box-sizing:border-box}
 .block .name{flex:3 1 17rem}
-.block dl{display:contents}
+.block dl{display:flex;flex-wrap:wrap;flex:8 1 24rem;min-width:0}
 .verdict{display:grid;grid-template-columns:minmax(0,3fr) minmax(0,2fr);gap:1.5rem 2.5rem;margin:1.75rem 0 0}
 .verdict h2{font-size:2.3rem;line-height:1.1;margin-bottom:.6rem}
 .verdict li,.verdict p{padding:.1rem 0}
@@ -39,11 +39,12 @@ constexpr std::string_view kSheet = R"css(
 ul,ol{padding:0;list-style:none}
 section.part{margin-top:2.4rem}
 section.part>h2{border-bottom:2px solid var(--ink);padding-bottom:.3rem}
-section.part>h3{margin:1.3rem 0 .1rem;padding-bottom:.25rem;border-bottom:1px solid var(--line)}
+section.part>h3{margin:1.5rem 0 .1rem;padding-bottom:.25rem;border-bottom:1px solid var(--line)}
 .lede{color:var(--ink2);padding-top:.5rem}
 .columns{columns:2;column-gap:2.5rem;padding-top:.6rem}
 .columns li{break-inside:avoid;padding:.2rem 0}
 blockquote{font-weight:600}
+.facts{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(13rem,100%),1fr));gap:.8rem 2rem;padding-top:.7rem}
 .care li{border-left:6px solid var(--ink);padding:.1rem 0 .1rem .7rem;margin-top:.6rem}
 footer{margin-top:3rem;border-top:1px solid var(--line);padding-top:.5rem;font-size:.9375rem;color:var(--ink2)}
 a{color:var(--blue);text-underline-offset:.15em}
@@ -71,11 +72,12 @@ td p+p,th p+p{margin-top:.2rem}
 .outcome{font-weight:600}
 .outcome.against{border-left:6px solid var(--red);padding-left:.5rem}
 .tick{display:none}
+section.part table~table thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 )css";
 
 constexpr std::string_view kFigures = R"css(
 figure{padding-top:.9rem;break-inside:avoid}
-.scroll{overflow-x:auto;overflow-y:hidden}
+.scroll{overflow-x:auto;overflow-y:hidden;background:var(--sheet);padding:.5rem 0}
 .scroll svg{display:block;width:100%;min-width:48rem;height:auto}
 figcaption{padding-top:.2rem;max-width:46rem}
 .twin{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
@@ -98,7 +100,6 @@ svg .fret{stroke:var(--line);stroke-width:1.25}
 svg .nut{stroke-width:6}
 svg .string{stroke-width:inherit}
 svg .ground{fill:var(--sheet)}
-svg .paper{fill:var(--paper)}
 svg .bar{fill:var(--red)}
 svg .heard{stroke-width:3.4}
 svg .cross,svg .teeth{stroke-width:2.4;stroke-linejoin:miter}
@@ -114,7 +115,7 @@ body{font-size:1rem}
 h2{font-size:1.4375rem}
 .verdict h2{font-size:1.875rem}
 .columns{columns:1}
-.block>div{flex:1 1 8rem}.block .name{flex:1 1 100%}
+.block dl>div{flex:1 1 7rem}.block .name,.block dl{flex:1 1 100%}
 table,tbody,tr,td,tbody th{display:block;width:auto}
 colgroup{display:none}
 thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
@@ -124,7 +125,7 @@ td,tbody th{padding:.12rem 0}
 td.none{display:none}
 td.named::before{content:attr(data-label) " ";font-size:.9375rem;color:var(--ink2)}
 }
-@media(forced-colors:active){svg line,svg polyline,svg path{stroke:CanvasText}svg text{fill:CanvasText}svg .bar{fill:CanvasText}svg .ground,svg .paper,svg .board{fill:Canvas}}
+@media(forced-colors:active){svg line,svg polyline,svg path{stroke:CanvasText}svg text{fill:CanvasText}svg .bar{fill:CanvasText}svg .ground,svg .board{fill:Canvas}}
 )css";
 
 // Paper: ink only; the shape of a sign says what its colour repeated on the screen.
@@ -142,7 +143,14 @@ h2,h3,thead{break-after:avoid}
 tr,li,figure,.verdict,.block,.sign{break-inside:avoid}
 a{color:inherit;text-decoration:none}
 .tick{display:inline-block;width:5mm;height:5mm;border:.35mm solid #000;box-sizing:border-box;vertical-align:-1mm;margin-right:2mm}
-.sign{display:grid!important}
+.page .sign{display:grid}
+svg line,svg polyline,svg path,svg .e,svg .hair.mark{stroke-width:.3mm}
+svg .o,svg .board{stroke-width:.5mm}
+svg .f,svg .hair,svg .fret,svg .station{stroke-width:.18mm}
+svg .heavy,svg .cross,svg .teeth{stroke-width:.6mm}
+svg .heard{stroke-width:.9mm}
+svg .nut{stroke-width:1.4mm}
+svg .string{stroke-width:.25mm}
 .screen{display:none}
 }
 .sign{display:none;grid-template-columns:1fr 1fr;gap:1.5rem 3rem;margin-top:3rem}
@@ -162,7 +170,8 @@ std::string style_sheet(const std::string& foot_left) {
     out += fmt::format("@media(prefers-color-scheme:dark){{:root{{{}}}}}\n", tokens(&Colour::dark));
     for (const std::string_view part : {kType, kSheet, kTables, kFigures, kNarrow, kPaper}) out += part;
     out += fmt::format(
-        "@page{{margin:16mm 14mm 20mm;@bottom-left{{content:\"{}\";font:500 8.5pt sans-serif;white-space:pre-wrap}}"
+        "@page{{margin:16mm 14mm 20mm;@bottom-left{{content:\"{}\";font:500 8.5pt "
+        "sans-serif;white-space:pre-wrap}}"
         "@bottom-right{{content:\"Sheet \" counter(page) \" of \" counter(pages);font:500 8.5pt sans-serif}}}}\n",
         css_string(foot_left));
     return out;

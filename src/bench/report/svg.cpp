@@ -19,11 +19,21 @@ std::string points_text(const std::vector<Point>& points) {
     return out;
 }
 
+// Generous for a narrow face at weight 600, so that a stand-in face still fits.
+double ems_of(char32_t c) {
+    if (c == '.' || c == ',' || c == ' ' || c == ':' || c == 'i' || c == 'l') return 0.28;
+    if (c == 'm' || c == 'w' || c == 'M' || c == 'W') return 0.8;
+    return 0.53;
+}
+
 std::string anchor_name(Anchor anchor) {
     switch (anchor) {
-        case Anchor::start: return "start";
-        case Anchor::end: return "end";
-        case Anchor::middle: break;
+        case Anchor::start:
+            return "start";
+        case Anchor::end:
+            return "end";
+        case Anchor::middle:
+            break;
     }
     return "middle";
 }
@@ -94,22 +104,21 @@ Markup figure(const Figure& f) {
                                 {"aria-labelledby", title_id + " " + text_id}},
                                named + f.drawing);
     Markup inside = tag(
-        "div",
-        {{"class", "scroll"}, {"tabindex", "0"}, {"role", "group"}, {"aria-label", f.title + ", drawing"}}, drawing);
+        "div", {{"class", "scroll"}, {"tabindex", "0"}, {"role", "group"}, {"aria-label", f.title + ", drawing"}},
+        drawing);
     if (!f.caption.empty()) inside += tag("figcaption", text(f.caption));
     if (!f.twin.empty()) inside += tag("div", {{"class", "twin"}}, f.twin);
     return tag("figure", {{"id", f.id}}, inside);
 }
 
 double width_of(std::string_view words, double size) {
-    constexpr double kWidthOfCharacter = 0.56;
-    double columns = 0;
+    double ems = 0;
     while (!words.empty()) {
         const CodePoint point = first_code_point(words);
-        columns += columns_of(point.value);
+        ems += columns_of(point.value) * ems_of(point.value);
         words.remove_prefix(point.bytes);
     }
-    return columns * size * kWidthOfCharacter;
+    return ems * size;
 }
 
 }  // namespace fallaway::report::svg

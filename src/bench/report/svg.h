@@ -16,8 +16,8 @@ struct Point {
 
 enum class Anchor { start, middle, end };
 
-// "12.5": two decimals at most, no trailing zeros, never "-0". A value that is not finite is a fault of ours: throws
-// std::logic_error.
+// "12.5": two decimals at most, no trailing zeros, never "-0". A value that is not finite is a fault of ours:
+// throws std::logic_error.
 std::string number(double value);
 
 Markup line(Point a, Point b, std::string_view style);
@@ -41,11 +41,11 @@ struct Figure {
     std::string caption{};
 };
 
-// <figure> with the drawing in a box of its own that scrolls sideways where the page is too narrow, its caption, and
-// the table twin for screen readers.
+// <figure> with the drawing in a box of its own that scrolls sideways where the page is too narrow, its caption,
+// and the table twin for screen readers.
 Markup figure(const Figure& figure);
 
-// Room that a text takes at a size, estimated generously (0.56 of the size a character).
+// Room that a text takes at a size, estimated generously.
 double width_of(std::string_view words, double size);
 
 }  // namespace fallaway::report::svg

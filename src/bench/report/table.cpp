@@ -9,7 +9,8 @@ namespace {
 
 void drop_empty_columns(Table& table) {
     for (std::size_t c = table.columns.size(); c-- > 1;) {
-        const bool used = std::ranges::any_of(table.rows, [&](const TableRow& row) { return !row.cells[c].empty(); });
+        const bool used =
+            std::ranges::any_of(table.rows, [&](const TableRow& row) { return !row.cells[c].empty(); });
         if (used) continue;
         table.columns.erase(table.columns.begin() + static_cast<std::ptrdiff_t>(c));
         for (TableRow& row : table.rows) row.cells.erase(row.cells.begin() + static_cast<std::ptrdiff_t>(c));
@@ -19,8 +20,8 @@ void drop_empty_columns(Table& table) {
 Markup head_of(const Table& table) {
     Markup cells;
     for (const Column& column : table.columns) {
-        cells += tag("th", {{"scope", "col"}, {"role", "columnheader"}, {"class", column.style}},
-                     text(column.heading));
+        cells +=
+            tag("th", {{"scope", "col"}, {"role", "columnheader"}, {"class", column.style}}, text(column.heading));
     }
     return tag("thead", {{"role", "rowgroup"}}, tag("tr", {{"role", "row"}}, cells));
 }

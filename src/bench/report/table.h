@@ -10,8 +10,8 @@ namespace fallaway::report {
 
 struct Column {
     std::string heading;
-    int share = 1;             // of the width
-    std::string style{};       // class of its cells
+    int share = 1;        // of the width
+    std::string style{};  // class of its cells
 };
 
 struct TableRow {
@@ -19,7 +19,7 @@ struct TableRow {
 };
 
 struct Table {
-    std::string caption;        // for screen readers
+    std::string caption;  // for screen readers
     std::vector<Column> columns;
     std::vector<TableRow> rows;
 };

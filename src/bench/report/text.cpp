@@ -61,8 +61,8 @@ private:
 
     void verdict() {
         const bool ready = assessment_.verdict == judgement::Verdict::ready;
-        out_ += fmt::format("\n{}\n", inked(capital(name_of(assessment_.verdict)), ready ? Ink::bold : Ink::red,
-                                            layout_.colour));
+        out_ += fmt::format(
+            "\n{}\n", inked(capital(name_of(assessment_.verdict)), ready ? Ink::bold : Ink::red, layout_.colour));
         for (const std::string& reason : assessment_.reasons) say("  ", reason);
     }
 
@@ -90,24 +90,15 @@ private:
     }
 
     void finding(const FindingGroup& group) {
-        std::vector<std::string> found;
-        std::vector<std::string> limits;
-        for (const judgement::Finding* member : group.members) {
-            const std::string mark = mark_within(group, *member);
-            found.push_back(mark.empty() ? member->found.text : fmt::format("{}: {}", mark, member->found.text));
-            if (!member->limit.empty() && (limits.empty() || limits.back() != member->limit)) {
-                limits.push_back(member->limit);
-            }
-        }
-        const bool one_limit = limits.size() == 1;
-        const std::string limit = limits.empty() ? "" : one_limit ? limits.front() : limits.front() + " and so on";
         const judgement::Finding& first = group.first();
+        const std::string limit = limit_words(group);
         const Ink ink = breaks_its_limit(first.standing) ? Ink::red : Ink::normal;
-        out_ += aligned({{{group.place}, {group.title}, {join(found, ", "), ink}, {limit.empty() ? "" : "limit " + limit}}},
-                        4, {18, 32, 24, 0}, layout_);
+        out_ += aligned(
+            {{{group.place}, {group.title}, {found_words(group), ink}, {limit.empty() ? "" : "limit " + limit}}},
+            4, {16, 27, 26, 0}, layout_, true);
         const std::string standing = standing_words(first.standing);
         if (first.p_conform && group.members.size() == 1) {
-            say("        ", fmt::format("{}: within it {}", standing, chance(*first.p_conform)));
+            say("        ", fmt::format("{}; within the limit: {}", standing, chance(*first.p_conform)));
         }
         if (!first.why.empty()) say("        ", first.why);
         if (!first.remedy.empty()) say("        Do: ", first.remedy);
@@ -137,10 +128,13 @@ private:
 
     void card() {
         if (assessment_.card.empty()) return;
-        heading(sheet_.bench.card ? fmt::format("The card of {}", sheet_.bench.card->by) : "Another inspector's card");
+        heading(sheet_.bench.card ? fmt::format("The card of {}", sheet_.bench.card->by)
+                                  : "Another inspector's card");
         std::vector<Row> rows;
         for (const judgement::CardResult& line : assessment_.card) {
-            rows.push_back({{line.title}, {"theirs " + line.theirs}, {line.ours.empty() ? "" : "ours " + line.ours},
+            rows.push_back({{line.title},
+                            {"theirs " + line.theirs},
+                            {line.ours.empty() ? "" : "ours " + line.ours},
                             {std::string(name_of(line.outcome))}});
         }
         out_ += aligned(std::move(rows), 2, {34, 24, 22, 0}, layout_);
@@ -183,11 +177,13 @@ private:
     void assumed() {
         if (assessment_.assumed.empty()) return;
         heading("Assumed, not measured");
-        std::vector<Row> rows;
-        for (const evidence::Assumption& a : assessment_.assumed) {
-            rows.push_back({{capital(a.what)}, {"[" + a.text + "]"}, {a.because}});
+        for (const AssumptionGroup& group : grouped(assessment_.assumed)) {
+            std::vector<Row> rows;
+            for (const TitleCell& cell : group.taken) rows.push_back({{cell.label}, {"[" + cell.value + "]"}});
+            if (!group.unknown.empty()) rows.push_back({{"Not known"}, {list_of(group.unknown)}});
+            say("  ", capital(group.because) + ":");
+            out_ += aligned(std::move(rows), 4, {24, 0}, layout_);
         }
-        out_ += aligned(std::move(rows), 2, {20, 28, 0}, layout_);
     }
 
     void next_readings() {
@@ -215,6 +211,8 @@ private:
 
 }  // namespace
 
-std::string text_report(const Sheet& sheet, bool colour) { return TextReport(sheet, colour).write(); }
+std::string text_report(const Sheet& sheet, bool colour) {
+    return TextReport(sheet, colour).write();
+}
 
 }  // namespace fallaway::report

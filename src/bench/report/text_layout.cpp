@@ -42,7 +42,9 @@ void add_word(std::vector<std::string>& lines, std::string_view word, int width)
     lines.back() += word;
 }
 
-std::string blanks(int n) { return std::string(static_cast<std::size_t>(std::max(n, 0)), ' '); }
+std::string blanks(int n) {
+    return std::string(static_cast<std::size_t>(std::max(n, 0)), ' ');
+}
 
 void drop_empty_columns(std::vector<Row>& rows, std::vector<int>& most) {
     for (std::size_t c = most.size(); c-- > 0;) {
@@ -53,12 +55,12 @@ void drop_empty_columns(std::vector<Row>& rows, std::vector<int>& most) {
     }
 }
 
-std::vector<int> widths_for(const std::vector<Row>& rows, int room, const std::vector<int>& most) {
+std::vector<int> widths_for(const std::vector<Row>& rows, int room, const std::vector<int>& most, bool fixed) {
     std::vector<int> widths;
     for (std::size_t c = 0; c + 1 < most.size(); ++c) {
         int widest = 1;
         for (const Row& row : rows) widest = std::max(widest, columns(row[c].text));
-        widths.push_back(std::min(widest, most[c]));
+        widths.push_back(fixed ? most[c] : std::min(widest, most[c]));
         room -= widths.back() + kGap;
     }
     widths.push_back(std::max(room, 8));
@@ -127,11 +129,12 @@ std::string inked(std::string_view text, Ink ink, bool colour) {
     return fmt::format("\x1b[{}m{}\x1b[0m", ink == Ink::bold ? "1" : "31", text);
 }
 
-std::string aligned(std::vector<Row> rows, int indent, const std::vector<int>& most, const Layout& layout) {
+std::string aligned(std::vector<Row> rows, int indent, const std::vector<int>& most, const Layout& layout,
+                    bool fixed) {
     std::vector<int> shares = most;
     for (Row& row : rows) row.resize(shares.size());
-    drop_empty_columns(rows, shares);
-    const std::vector<int> widths = widths_for(rows, layout.width - indent, shares);
+    if (!fixed) drop_empty_columns(rows, shares);
+    const std::vector<int> widths = widths_for(rows, layout.width - indent, shares, fixed);
     std::string out;
     for (const Row& row : rows) out += lines_of(row, widths, indent, layout.colour);
     return out;

@@ -32,8 +32,10 @@ struct Layout {
 // `text` between the SGR codes of `ink`, or as it is without colour.
 std::string inked(std::string_view text, Ink ink, bool colour);
 
-// Rows in aligned columns, two blanks apart, `indent` before the first. A column is as wide as its widest cell, but at
-// most its share of `most`; the last one takes what is left and wraps. A column that is empty throughout is left out.
-std::string aligned(std::vector<Row> rows, int indent, const std::vector<int>& most, const Layout& layout);
+// Rows in aligned columns, two blanks apart, `indent` before the first. A column is as wide as its widest cell,
+// but at most its share of `most`; the last one takes what is left and wraps. A column that is empty throughout is
+// left out. With `fixed` every column has its full share, so that calls one after another align.
+std::string aligned(std::vector<Row> rows, int indent, const std::vector<int>& most, const Layout& layout,
+                    bool fixed = false);
 
 }  // namespace fallaway::report

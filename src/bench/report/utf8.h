@@ -12,7 +12,8 @@ struct CodePoint {
     std::size_t bytes = 1;
 };
 
-// The first code point of a text that is not empty. Overlong forms, surrogates and values over U+10FFFF are refused.
+// The first code point of a text that is not empty. Overlong forms, surrogates and values over U+10FFFF are
+// refused.
 CodePoint first_code_point(std::string_view text);
 
 // Characters that must not reach a terminal or a page: controls and the marks that turn the direction of writing.

@@ -42,7 +42,9 @@ std::string list_of(const std::vector<std::string>& parts) {
     return fmt::format("{} and {}", join(head, ", "), parts.back());
 }
 
-std::string counted(std::size_t n, std::string_view one) { return fmt::format("{} {}{}", n, one, n == 1 ? "" : "s"); }
+std::string counted(std::size_t n, std::string_view one) {
+    return fmt::format("{} {}{}", n, one, n == 1 ? "" : "s");
+}
 
 std::string readable_day(std::string_view date) {
     constexpr std::array<std::string_view, 7> kDays{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
@@ -79,29 +81,40 @@ std::string minutes_text(double minutes) {
 
 std::string hands_words(evidence::Hands hands) {
     switch (hands) {
-        case evidence::Hands::look_only: return "look only";
-        case evidence::Hands::adjust: return "may adjust";
-        case evidence::Hands::work: return "may work";
+        case evidence::Hands::look_only:
+            return "look only";
+        case evidence::Hands::adjust:
+            return "may adjust";
+        case evidence::Hands::work:
+            return "may work";
     }
     return "";
 }
 
 std::string stage_words(evidence::Stage stage) {
     switch (stage) {
-        case evidence::Stage::arrival: return "on arrival";
-        case evidence::Stage::before: return "before the work";
-        case evidence::Stage::after: return "after the work";
-        case evidence::Stage::handover: return "at handover";
+        case evidence::Stage::arrival:
+            return "on arrival";
+        case evidence::Stage::before:
+            return "before the work";
+        case evidence::Stage::after:
+            return "after the work";
+        case evidence::Stage::handover:
+            return "at handover";
     }
     return "";
 }
 
 std::string standing_words(judgement::Standing standing) {
     switch (standing) {
-        case judgement::Standing::kept: return "within its limit";
-        case judgement::Standing::broken: return "outside its limit";
-        case judgement::Standing::not_judged: return "";
-        default: return std::string(name_of(standing));
+        case judgement::Standing::kept:
+            return "within its limit";
+        case judgement::Standing::broken:
+            return "outside its limit";
+        case judgement::Standing::not_judged:
+            return "";
+        default:
+            return std::string(name_of(standing));
     }
 }
 

@@ -16,8 +16,8 @@ int edit_distance(std::string_view a, std::string_view b);
 // letters differ. Words longer than 60 bytes are close to none.
 std::optional<std::string_view> nearest(std::string_view word, std::span<const std::string_view> known);
 
-// How a message about an unknown word ends: `did you mean "relief"?`, `expected "right" or "left"`, or both. A list
-// of more than eight words is left out where one of them is close.
+// How a message about an unknown word ends: `did you mean "relief"?`, `expected "right" or "left"`, or both. A
+// list of more than eight words is left out where one of them is close.
 std::string hint(std::string_view word, std::span<const std::string_view> known);
 
 }  // namespace fallaway

@@ -23,8 +23,8 @@ Result<CalibrationLine> calibration_line(std::span<const double> x, std::span<co
     if (!fit.ok()) {
         return fail("range", "x", "no line through these points: " + std::string(numeric::name_of(fit.status)));
     }
-    CalibrationLine line{origin,          fit.parameters[0], fit.parameters[1], fit.u(0), fit.u(1), 0,
-                         fit.residual_sd, fit.dof};
+    CalibrationLine line{origin, fit.parameters[0], fit.parameters[1], fit.u(0), fit.u(1), 0, fit.residual_sd,
+                         fit.dof};
     if (line.u_intercept > 0 && line.u_slope > 0) line.correlation = fit.correlation(0, 1);
     return line;
 }

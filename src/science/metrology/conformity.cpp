@@ -84,9 +84,12 @@ int repeats_for(double u, double u_repeat, double u_needed) {
 
 std::string_view name_of(Decision decision) {
     switch (decision) {
-        case Decision::accept: return "accept";
-        case Decision::reject: return "reject";
-        case Decision::cannot_tell: return "cannot tell";
+        case Decision::accept:
+            return "accept";
+        case Decision::reject:
+            return "reject";
+        case Decision::cannot_tell:
+            return "cannot tell";
     }
     return "";
 }
@@ -115,9 +118,12 @@ Conformity decide(const Uncertain& y, const Limits& limits, double u_repeat) {
 
 std::string_view name_of(Practice practice) {
     switch (practice) {
-        case Practice::usual: return "usual";
-        case Practice::at_the_edge: return "at the edge";
-        case Practice::outside: return "outside";
+        case Practice::usual:
+            return "usual";
+        case Practice::at_the_edge:
+            return "at the edge";
+        case Practice::outside:
+            return "outside";
     }
     return "";
 }

@@ -26,13 +26,15 @@ struct Conformity {
     double guard_band = 0;        // 1.645 u for one limit, in the unit of the value (Student's t for few dof)
     bool tool_too_coarse = false; // (upper - lower) / u < 4: accept is impossible, reject stays possible
     double u_needed = 0;          // the standard uncertainty that would let this value be decided; 0 when none would
-    int repeats_needed = 0;       // readings of the same scatter that would decide it; 0 when repeats cannot
+    int repeats_needed = 0;       // how many times as many readings would decide it; 0 when repeats cannot
 };
 
 inline constexpr double kAcceptProbability = 0.95;
 
 // p_conform = F((upper - y)/u) - F((lower - y)/u), F normal, or Student's t with the truncated dof when finite.
-// accept at p >= 0.95, reject at p <= 0.05. u = 0 decides by plain comparison (a limit itself conforms).
+// accept at p >= 0.95, reject at p <= 0.05 where y lies outside the limits (a u that dwarfs the band proves
+// no fault). u = 0 decides by plain comparison (a limit itself conforms); below one degree of freedom
+// nothing is decided.
 // `u_repeat` is the part of u that repeats would shrink (0: unknown, repeats_needed stays 0).
 Conformity decide(const Uncertain& y, const Limits& limits, double u_repeat = 0);
 

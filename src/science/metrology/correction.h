@@ -7,6 +7,8 @@ namespace fallaway::metrology {
 inline constexpr double kCopperPerKelvin = 0.00393;
 
 // Resistance that a copper winding of `ohms` at `celsius` has at 20 C. Linear, so good within 50 K of it.
-inline double copper_at_20c(double ohms, double celsius) { return ohms / (1 + kCopperPerKelvin * (celsius - 20)); }
+inline double copper_at_20c(double ohms, double celsius) {
+    return ohms / (1 + kCopperPerKelvin * (celsius - 20));
+}
 
 }  // namespace fallaway::metrology

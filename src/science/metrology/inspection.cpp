@@ -8,7 +8,9 @@
 namespace fallaway::metrology {
 namespace {
 
-bool is_probability(double p) { return p >= 0 && p <= 1; }
+bool is_probability(double p) {
+    return p >= 0 && p <= 1;
+}
 
 tl::unexpected<Error> not_a_probability(const char* name) {
     return fail("range", name, "expected a probability from 0 to 1");
@@ -94,8 +96,7 @@ Result<Capability> capability(const Limits& limits, double mean, double sd, int 
     }
     if (limits.lower && limits.upper) result.cp = (*limits.upper - *limits.lower) / (6 * sd);
     result.cpk = nearest / (3 * sd);
-    const double half =
-        n >= 2 ? 1.96 * std::sqrt(1 / (9.0 * n) + result.cpk * result.cpk / (2.0 * (n - 1))) : 0;
+    const double half = n >= 2 ? 1.96 * std::sqrt(1 / (9.0 * n) + result.cpk * result.cpk / (2.0 * (n - 1))) : 0;
     result.cpk_low = result.cpk - half;
     result.cpk_high = result.cpk + half;
     return result;

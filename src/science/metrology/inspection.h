@@ -33,11 +33,11 @@ Result<double> bad_share_bound(int n, int bad, double confidence = 0.95);
 
 // Sources: NIST/SEMATECH e-Handbook 6.1.6; interval Bissell 1990.
 struct Capability {
-    double cp = 0;            // 0 unless both limits are given
+    double cp = 0;  // 0 unless both limits are given
     double cpk = 0;
-    double cpk_low = 0;       // 95 % interval; equal to cpk when n < 2
+    double cpk_low = 0;  // 95 % interval; equal to cpk when n < 2
     double cpk_high = 0;
-    double below = 0;         // normal share beyond each limit
+    double below = 0;  // normal share beyond each limit
     double above = 0;
 };
 // `n` values stand behind mean and sd (0: unknown). Errors: no limit, sd not positive, lower > upper.

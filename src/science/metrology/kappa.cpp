@@ -71,9 +71,15 @@ Table disagreement(KappaWeights weights, std::size_t classes) {
         for (std::size_t j = 0; j < classes; ++j) {
             const double apart = std::abs(static_cast<double>(i) - static_cast<double>(j));
             switch (weights) {
-                case KappaWeights::nominal: w[i][j] = i == j ? 0 : 1; break;
-                case KappaWeights::linear: w[i][j] = apart; break;
-                case KappaWeights::quadratic: w[i][j] = apart * apart; break;
+                case KappaWeights::nominal:
+                    w[i][j] = i == j ? 0 : 1;
+                    break;
+                case KappaWeights::linear:
+                    w[i][j] = apart;
+                    break;
+                case KappaWeights::quadratic:
+                    w[i][j] = apart * apart;
+                    break;
             }
         }
     }
@@ -82,7 +88,8 @@ Table disagreement(KappaWeights weights, std::size_t classes) {
 
 Result<Kappa> cohen_kappa(const Table& counts, const Table& disagreement_weights) {
     const std::size_t n = counts.size();
-    if (n < 2 || !square(counts, n)) return fail("range", "counts", "expected a square table of 2 classes or more");
+    if (n < 2 || !square(counts, n))
+        return fail("range", "counts", "expected a square table of 2 classes or more");
     if (!square(disagreement_weights, n)) {
         return fail("range", "weights", "expected a table of the same size as the counts");
     }
@@ -92,7 +99,8 @@ Result<Kappa> cohen_kappa(const Table& counts, const Table& disagreement_weights
     const double total = sum_of(counts);
     if (!(total > 0)) return fail("missing", "counts", "nothing was counted");
     double heaviest = 0;
-    for (const auto& row : disagreement_weights) heaviest = std::max(heaviest, *std::max_element(row.begin(), row.end()));
+    for (const auto& row : disagreement_weights)
+        heaviest = std::max(heaviest, *std::max_element(row.begin(), row.end()));
     if (!(heaviest > 0)) return fail("range", "weights", "some disagreement must have a weight above 0");
 
     Table p = counts;

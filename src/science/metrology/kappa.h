@@ -15,9 +15,9 @@ Table disagreement(KappaWeights weights, std::size_t classes);
 
 struct Kappa {
     double kappa = 0;
-    double u = 0;                 // large-sample standard error; 0 when the table holds proportions
-    double percent_agreement = 0; // share on the diagonal, 0..1: kappa collapses when nearly all pass
-    double expected = 0;          // weighted agreement by chance, 0..1
+    double u = 0;                  // large-sample standard error; 0 when the table holds proportions
+    double percent_agreement = 0;  // share on the diagonal, 0..1: kappa collapses when nearly all pass
+    double expected = 0;           // weighted agreement by chance, 0..1
 };
 // Two people: counts[i][j] things that the first put in class i and the second in j; or proportions that add
 // up to 1. kappa = 1 - sum w o / sum w e. Sources: Cohen 1960, 1968; standard error Fleiss, Cohen &

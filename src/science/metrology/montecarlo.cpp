@@ -16,7 +16,9 @@ constexpr std::size_t kFewestDraws = 1000;
 
 using Factor = std::vector<std::vector<double>>;  // lower triangle of the correlation matrix's square root
 
-std::string quoted(const DrawnInput& input) { return "\"" + input.name + "\""; }
+std::string quoted(const DrawnInput& input) {
+    return "\"" + input.name + "\"";
+}
 
 Result<void> check(std::span<const DrawnInput> inputs, const MonteCarloOptions& options) {
     if (inputs.empty()) return fail("missing", "inputs", "no inputs to draw");
@@ -59,7 +61,8 @@ Result<Factor> factor_of(std::span<const DrawnInput> inputs, std::span<const Cor
             double rest = r[i][j];
             for (std::size_t k = 0; k < j; ++k) rest -= l[i][k] * l[j][k];
             if (i == j) {
-                if (rest < -1e-12) return fail("range", "correlations", "these correlations contradict each other");
+                if (rest < -1e-12)
+                    return fail("range", "correlations", "these correlations contradict each other");
                 l[i][i] = std::sqrt(std::max(0.0, rest));
             } else if (l[j][j] > 1e-8) {
                 l[i][j] = rest / l[j][j];
@@ -75,13 +78,20 @@ double draw(const DrawnInput& input, numeric::Random& random) {
     const double low = input.centre - input.spread;
     const double high = input.centre + input.spread;
     switch (input.shape) {
-        case Draw::normal: return random.normal();  // unit; scaled after correlating
-        case Draw::student_t: return input.centre + input.spread * random.student_t(input.detail);
-        case Draw::rectangular: return random.rectangular(low, high);
-        case Draw::triangular: return random.triangular(low, high);
-        case Draw::arcsine: return random.arcsine(low, high);
-        case Draw::trapezoidal: return random.trapezoidal(low, high, input.detail);
-        case Draw::curvilinear_trapezoidal: return random.curvilinear_trapezoidal(low, high, input.detail);
+        case Draw::normal:
+            return random.normal();  // unit; scaled after correlating
+        case Draw::student_t:
+            return input.centre + input.spread * random.student_t(input.detail);
+        case Draw::rectangular:
+            return random.rectangular(low, high);
+        case Draw::triangular:
+            return random.triangular(low, high);
+        case Draw::arcsine:
+            return random.arcsine(low, high);
+        case Draw::trapezoidal:
+            return random.trapezoidal(low, high, input.detail);
+        case Draw::curvilinear_trapezoidal:
+            return random.curvilinear_trapezoidal(low, high, input.detail);
     }
     return input.centre;
 }
@@ -165,8 +175,8 @@ Result<void> first_order(std::span<const DrawnInput> inputs, const Model& model,
             slope = (above - model(x)) / (2 * h);
             x[i] = inputs[i].centre;
         }
-        parts.push_back({inputs[i].name, slope, u,
-                         inputs[i].shape == Draw::student_t ? inputs[i].detail : kInfiniteDof});
+        parts.push_back(
+            {inputs[i].name, slope, u, inputs[i].shape == Draw::student_t ? inputs[i].detail : kInfiniteDof});
     }
     const auto combined = combine(parts, options.correlations);
     if (!combined) return tl::unexpected(combined.error());
@@ -185,13 +195,20 @@ Result<void> first_order(std::span<const DrawnInput> inputs, const Model& model,
 double standard_uncertainty(const DrawnInput& input) {
     const double a = input.spread;
     switch (input.shape) {
-        case Draw::normal: return a;
-        case Draw::student_t: return a;
-        case Draw::rectangular: return standard_from_limit(a, Shape::rectangular);
-        case Draw::triangular: return standard_from_limit(a, Shape::triangular);
-        case Draw::arcsine: return standard_from_limit(a, Shape::arcsine);
-        case Draw::trapezoidal: return a * std::sqrt((1 + input.detail * input.detail) / 6);
-        case Draw::curvilinear_trapezoidal: return std::sqrt(a * a / 3 + input.detail * input.detail / 9);
+        case Draw::normal:
+            return a;
+        case Draw::student_t:
+            return a;
+        case Draw::rectangular:
+            return standard_from_limit(a, Shape::rectangular);
+        case Draw::triangular:
+            return standard_from_limit(a, Shape::triangular);
+        case Draw::arcsine:
+            return standard_from_limit(a, Shape::arcsine);
+        case Draw::trapezoidal:
+            return a * std::sqrt((1 + input.detail * input.detail) / 6);
+        case Draw::curvilinear_trapezoidal:
+            return std::sqrt(a * a / 3 + input.detail * input.detail / 9);
     }
     return a;
 }

@@ -31,10 +31,10 @@ double standard_uncertainty(const DrawnInput& input);
 using Model = std::function<double(std::span<const double> inputs)>;
 
 struct MonteCarloOptions {
-    std::size_t draws = 200'000;   // the limit when adaptive
+    std::size_t draws = 200'000;  // the limit when adaptive
     std::uint64_t seed = 1;
     double probability = 0.95;
-    int stable_digits = 0;         // above 0: stop once this many digits of u are settled (7.9)
+    int stable_digits = 0;                  // above 0: stop once this many digits of u are settled (7.9)
     std::vector<Correlation> correlations;  // between normal inputs only
 };
 
@@ -42,9 +42,9 @@ struct MonteCarloResult {
     std::size_t draws = 0;
     double mean = 0;
     double u = 0;
-    double symmetric_low = 0;      // equal probability outside on both sides (7.7.2)
+    double symmetric_low = 0;  // equal probability outside on both sides (7.7.2)
     double symmetric_high = 0;
-    double shortest_low = 0;       // 7.7.3
+    double shortest_low = 0;  // 7.7.3
     double shortest_high = 0;
     double one_sided_high = 0;     // the value that is exceeded with 1 - probability
     bool stable = true;            // false when adaptive and the limit of draws came first

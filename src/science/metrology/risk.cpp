@@ -48,7 +48,8 @@ Result<void> check(const Population& population, const Limits& tolerance, double
     const auto* normal = std::get_if<NormalPopulation>(&population);
     const auto* gamma = std::get_if<GammaPopulation>(&population);
     const bool positive = normal ? normal->sd > 0 : gamma->shape >= 1 && gamma->scale > 0;
-    if (!positive) return fail("range", "population", "expected sd above 0, or shape of 1 or more and scale above 0");
+    if (!positive)
+        return fail("range", "population", "expected sd above 0, or shape of 1 or more and scale above 0");
     if (!tolerance.lower && !tolerance.upper) return fail("missing", "tolerance", "expected a limit");
     return {};
 }
@@ -63,20 +64,25 @@ Result<GlobalRisk> global_risk(const Population& population, const Limits& toler
     const double last = quantile(population, 1 - 1e-13);
     std::vector<double> cuts{first, last};
     // Cut at the limits, where the integrand jumps, and around the acceptance limits, where it bends.
-    const auto cut = [&](double x) { if (x > first && x < last) cuts.push_back(x); };
-    for (const auto& limit : {tolerance.lower, tolerance.upper}) if (limit) cut(*limit);
+    const auto cut = [&](double x) {
+        if (x > first && x < last) cuts.push_back(x);
+    };
+    for (const auto& limit : {tolerance.lower, tolerance.upper})
+        if (limit) cut(*limit);
     for (const auto& limit : {acceptance.lower, acceptance.upper}) {
-        for (const double away : {-8.0, 0.0, 8.0}) if (limit) cut(*limit + away * u_measure);
+        for (const double away : {-8.0, 0.0, 8.0})
+            if (limit) cut(*limit + away * u_measure);
     }
     std::sort(cuts.begin(), cuts.end());
     GlobalRisk risk;
     for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
         const double middle = 0.5 * (cuts[i] + cuts[i + 1]);
-        const bool bad = (tolerance.lower && middle < *tolerance.lower) ||
-                         (tolerance.upper && middle > *tolerance.upper);
+        const bool bad =
+            (tolerance.lower && middle < *tolerance.lower) || (tolerance.upper && middle > *tolerance.upper);
         const double all = simpson([&](double x) { return density(population, x); }, cuts[i], cuts[i + 1]);
-        const double taken = simpson([&](double x) { return density(population, x) * accepted(x, acceptance, u_measure); },
-                                     cuts[i], cuts[i + 1]);
+        const double taken =
+            simpson([&](double x) { return density(population, x) * accepted(x, acceptance, u_measure); }, cuts[i],
+                    cuts[i + 1]);
         if (bad) {
             risk.out_of_tolerance += all;
             risk.false_accept += taken;

@@ -8,7 +8,9 @@
 namespace fallaway::metrology {
 namespace {
 
-double from_step(double step) { return step / std::sqrt(12.0); }
+double from_step(double step) {
+    return step / std::sqrt(12.0);
+}
 
 // What n readings know of their own scatter, and what handling adds to a mean of n.
 struct Scatter {

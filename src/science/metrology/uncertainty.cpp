@@ -10,7 +10,9 @@
 namespace fallaway::metrology {
 namespace {
 
-std::string quoted(const std::string& name) { return "\"" + name + "\""; }
+std::string quoted(const std::string& name) {
+    return "\"" + name + "\"";
+}
 
 Result<void> check(std::span<const Contribution> parts) {
     for (const Contribution& part : parts) {
@@ -33,9 +35,9 @@ Result<void> check(std::span<const Correlation> correlations, std::size_t count)
     for (const Correlation& c : correlations) {
         const std::string pair = std::to_string(c.i) + " and " + std::to_string(c.j);
         if (c.i >= count || c.j >= count || c.i == c.j) {
-            return fail("range", "correlation",
-                        "correlation between " + pair + ": expected two different numbers below " +
-                            std::to_string(count));
+            return fail(
+                "range", "correlation",
+                "correlation between " + pair + ": expected two different numbers below " + std::to_string(count));
         }
         if (!(std::abs(c.r) <= 1)) {
             return fail("range", "r", "correlation between " + pair + ": r must lie between -1 and 1");
@@ -61,11 +63,16 @@ double welch_satterthwaite(std::span<const Contribution> parts, double u) {
 
 double standard_from_limit(double half_width, Shape shape) {
     switch (shape) {
-        case Shape::normal_k1: return half_width;
-        case Shape::normal_k2: return half_width / 2;
-        case Shape::rectangular: return half_width / std::sqrt(3.0);
-        case Shape::triangular: return half_width / std::sqrt(6.0);
-        case Shape::arcsine: return half_width / std::sqrt(2.0);
+        case Shape::normal_k1:
+            return half_width;
+        case Shape::normal_k2:
+            return half_width / 2;
+        case Shape::rectangular:
+            return half_width / std::sqrt(3.0);
+        case Shape::triangular:
+            return half_width / std::sqrt(6.0);
+        case Shape::arcsine:
+            return half_width / std::sqrt(2.0);
     }
     return half_width;
 }
@@ -117,7 +124,8 @@ Uncertain fuse(const Uncertain& older, const Uncertain& newer) {
     Uncertain result;
     result.value = newer.value + weight * (older.value - newer.value);
     result.u = newer.u / std::sqrt(1 + ratio * ratio);
-    const Contribution parts[] = {{"older", weight, older.u, older.dof}, {"newer", 1 - weight, newer.u, newer.dof}};
+    const Contribution parts[] = {{"older", weight, older.u, older.dof},
+                                  {"newer", 1 - weight, newer.u, newer.dof}};
     result.dof = welch_satterthwaite(parts, result.u);
     return result;
 }

@@ -10,7 +10,9 @@
 namespace fallaway::metrology {
 namespace {
 
-double root(double variance) { return std::sqrt(std::max(0.0, variance)); }
+double root(double variance) {
+    return std::sqrt(std::max(0.0, variance));
+}
 
 double squares_about(std::span<const double> values, double centre) {
     double sum = 0;
@@ -122,8 +124,8 @@ Result<Nested> nested(std::span<const double> means, std::span<const double> sds
     result.p = std::isinf(result.f) ? 0 : numeric::f_sf(result.f, result.between_dof, result.within_dof);
     result.component = root((between - within) / repeats);
     result.u_mean = result.between_sd / std::sqrt(groups);
-    const double pooled = (result.between_dof * between + result.within_dof * within) /
-                          (result.between_dof + result.within_dof);
+    const double pooled =
+        (result.between_dof * between + result.within_dof * within) / (result.between_dof + result.within_dof);
     result.u_mean_pooled = std::sqrt(pooled / (groups * repeats));
     return result;
 }

@@ -17,7 +17,9 @@ constexpr double kInfinity = std::numeric_limits<double>::infinity();
 // Above this many degrees of freedom one correction term to the normal is exact to double precision.
 constexpr double kManyDof = 1e7;
 
-bool is_probability(double p) { return p >= 0 && p <= 1; }
+bool is_probability(double p) {
+    return p >= 0 && p <= 1;
+}
 
 // Solves tail(u) = p on a scale u where the range is the whole line. The smaller tail is compared by its
 // logarithm, so that far quantiles keep their digits.
@@ -54,11 +56,17 @@ double beta_quantile(double p, double a, double b) {
     return 1 / (1 + std::exp(-u));
 }
 
-double normal_pdf(double z) { return std::exp(-0.5 * z * z) / std::sqrt(2 * std::numbers::pi); }
+double normal_pdf(double z) {
+    return std::exp(-0.5 * z * z) / std::sqrt(2 * std::numbers::pi);
+}
 
-double normal_cdf(double z) { return 0.5 * std::erfc(-z * (std::numbers::sqrt2 / 2)); }
+double normal_cdf(double z) {
+    return 0.5 * std::erfc(-z * (std::numbers::sqrt2 / 2));
+}
 
-double normal_sf(double z) { return normal_cdf(-z); }
+double normal_sf(double z) {
+    return normal_cdf(-z);
+}
 
 double normal_quantile(double p) {
     if (!is_probability(p)) return kNan;
@@ -68,8 +76,8 @@ double normal_quantile(double p) {
     if (p > 0.5) return -normal_quantile(1 - p);
     // Start: Abramowitz & Stegun 26.2.23, error below 4.5e-4; then Halley's method, which cubes the error.
     const double t = std::sqrt(-2 * std::log(p));
-    double z = -(t - (2.515517 + t * (0.802853 + t * 0.010328)) /
-                         (1 + t * (1.432788 + t * (0.189269 + t * 0.001308))));
+    double z =
+        -(t - (2.515517 + t * (0.802853 + t * 0.010328)) / (1 + t * (1.432788 + t * (0.189269 + t * 0.001308))));
     for (int i = 0; i < 3; ++i) {
         const double newton = (normal_cdf(z) - p) / normal_pdf(z);
         z -= newton / (1 + 0.5 * z * newton);
@@ -86,7 +94,9 @@ double student_t_sf(double t, double dof) {
     return 0.5 * detail::incomplete_beta(0.5, 0.5 * dof, y, 1 / (1 + t / dof * t), true);
 }
 
-double student_t_cdf(double t, double dof) { return t > 0 ? 1 - student_t_sf(t, dof) : student_t_sf(-t, dof); }
+double student_t_cdf(double t, double dof) {
+    return t > 0 ? 1 - student_t_sf(t, dof) : student_t_sf(-t, dof);
+}
 
 double student_t_quantile(double p, double dof) {
     if (!is_probability(p) || !(dof > 0)) return kNan;
@@ -118,15 +128,22 @@ double gamma_quantile(double p, double shape, double scale) {
     if (!is_probability(p) || !(shape > 0) || !(scale > 0)) return kNan;
     if (p == 0) return 0;
     if (p == 1) return kInfinity;
-    return scale * invert_positive(
-                       p, [&](double x) { return gamma_p(shape, x); }, [&](double x) { return gamma_q(shape, x); });
+    return scale *
+           invert_positive(
+               p, [&](double x) { return gamma_p(shape, x); }, [&](double x) { return gamma_q(shape, x); });
 }
 
-double chi_squared_cdf(double x, double dof) { return gamma_p(0.5 * dof, std::max(0.0, 0.5 * x)); }
+double chi_squared_cdf(double x, double dof) {
+    return gamma_p(0.5 * dof, std::max(0.0, 0.5 * x));
+}
 
-double chi_squared_sf(double x, double dof) { return gamma_q(0.5 * dof, std::max(0.0, 0.5 * x)); }
+double chi_squared_sf(double x, double dof) {
+    return gamma_q(0.5 * dof, std::max(0.0, 0.5 * x));
+}
 
-double chi_squared_quantile(double p, double dof) { return gamma_quantile(p, 0.5 * dof, 2); }
+double chi_squared_quantile(double p, double dof) {
+    return gamma_quantile(p, 0.5 * dof, 2);
+}
 
 double f_cdf(double x, double dof1, double dof2) {
     if (x <= 0) return 0;

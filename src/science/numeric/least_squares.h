@@ -30,7 +30,7 @@ struct Fit {
     int iterations = 0;              // nonlinear only
 
     bool ok() const { return status == FitStatus::converged; }
-    double u(std::size_t i) const;                          // standard uncertainty of parameter i
+    double u(std::size_t i) const;  // standard uncertainty of parameter i
     double correlation(std::size_t i, std::size_t j) const;
     std::size_t size() const { return parameters.size(); }
     double cov(std::size_t i, std::size_t j) const { return covariance[i * size() + j]; }
@@ -54,9 +54,9 @@ using JacobianFunction = std::function<void(std::span<const double> parameters, 
 
 struct NonlinearOptions {
     int max_iterations = 2000;
-    double tolerance = 1e-13;       // relative change of parameters, and of the sum of squares
-    double first_step = 10;         // first trust radius as a multiple of the scaled start
-    JacobianFunction jacobian;      // without it: central differences
+    double tolerance = 1e-13;   // relative change of parameters, and of the sum of squares
+    double first_step = 10;     // first trust radius as a multiple of the scaled start
+    JacobianFunction jacobian;  // without it: central differences
 };
 
 // Levenberg-Marquardt in trust-region form (More 1978, The Levenberg-Marquardt algorithm: implementation

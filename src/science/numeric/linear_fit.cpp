@@ -95,18 +95,27 @@ Vector weights_of(std::span<const double> weights, std::size_t rows) {
 
 std::string_view name_of(FitStatus status) {
     switch (status) {
-        case FitStatus::converged: return "converged";
-        case FitStatus::too_few_rows: return "too few rows";
-        case FitStatus::bad_input: return "bad input";
-        case FitStatus::rank_deficient: return "rank deficient";
-        case FitStatus::iteration_limit: return "iteration limit";
+        case FitStatus::converged:
+            return "converged";
+        case FitStatus::too_few_rows:
+            return "too few rows";
+        case FitStatus::bad_input:
+            return "bad input";
+        case FitStatus::rank_deficient:
+            return "rank deficient";
+        case FitStatus::iteration_limit:
+            return "iteration limit";
     }
     return "";
 }
 
-double Fit::u(std::size_t i) const { return std::sqrt(cov(i, i)); }
+double Fit::u(std::size_t i) const {
+    return std::sqrt(cov(i, i));
+}
 
-double Fit::correlation(std::size_t i, std::size_t j) const { return cov(i, j) / (u(i) * u(j)); }
+double Fit::correlation(std::size_t i, std::size_t j) const {
+    return cov(i, j) / (u(i) * u(j));
+}
 
 Fit linear_fit(std::span<const double> design, std::span<const double> y, std::span<const double> weights) {
     Fit fit;
@@ -116,7 +125,8 @@ Fit linear_fit(std::span<const double> design, std::span<const double> y, std::s
     if (design.size() != rows * cols || !all_finite(design)) return fit;
     Matrix wide(static_cast<Eigen::Index>(rows), static_cast<Eigen::Index>(cols));
     for (Eigen::Index i = 0; i < wide.rows(); ++i) {
-        for (Eigen::Index j = 0; j < wide.cols(); ++j) wide(i, j) = design[static_cast<std::size_t>(i * wide.cols() + j)];
+        for (Eigen::Index j = 0; j < wide.cols(); ++j)
+            wide(i, j) = design[static_cast<std::size_t>(i * wide.cols() + j)];
     }
     solve(wide, widen(y), weights_of(weights, rows), fit);
     return fit;

@@ -14,7 +14,9 @@ using Vector = Eigen::VectorXd;
 
 constexpr double kEpsilon = std::numeric_limits<double>::epsilon();
 
-std::span<const double> view(const Vector& v) { return {v.data(), static_cast<std::size_t>(v.size())}; }
+std::span<const double> view(const Vector& v) {
+    return {v.data(), static_cast<std::size_t>(v.size())};
+}
 
 Vector residuals_at(const ResidualFunction& f, const Vector& p, std::size_t observations) {
     Vector r(static_cast<Eigen::Index>(observations));
@@ -31,8 +33,8 @@ Matrix differences(const ResidualFunction& f, const Vector& p, std::size_t obser
         const double h = std::cbrt(kEpsilon) * (p(j) != 0 ? std::abs(p(j)) : 1.0);
         above(j) += h;
         below(j) -= h;
-        jacobian.col(j) = (residuals_at(f, above, observations) - residuals_at(f, below, observations)) /
-                          (above(j) - below(j));
+        jacobian.col(j) =
+            (residuals_at(f, above, observations) - residuals_at(f, below, observations)) / (above(j) - below(j));
     }
     return jacobian;
 }
@@ -128,8 +130,7 @@ void add_covariance(const Matrix& jacobian, Fit& fit) {
         fit.status = FitStatus::rank_deficient;
         return;
     }
-    const Eigen::MatrixXd half =
-        scale.cwiseInverse().asDiagonal() * svd.matrixV() * s.cwiseInverse().asDiagonal();
+    const Eigen::MatrixXd half = scale.cwiseInverse().asDiagonal() * svd.matrixV() * s.cwiseInverse().asDiagonal();
     const Matrix covariance = fit.residual_sd * fit.residual_sd * half * half.transpose();
     fit.covariance.assign(covariance.data(), covariance.data() + covariance.size());
 }

@@ -30,13 +30,21 @@ std::uint64_t Random::next() {
     return result;
 }
 
-double Random::uniform() { return (static_cast<double>(next() >> 12) + 0.5) * 0x1p-52; }
+double Random::uniform() {
+    return (static_cast<double>(next() >> 12) + 0.5) * 0x1p-52;
+}
 
-double Random::normal() { return normal_quantile(uniform()); }
+double Random::normal() {
+    return normal_quantile(uniform());
+}
 
-double Random::rectangular(double low, double high) { return low + (high - low) * uniform(); }
+double Random::rectangular(double low, double high) {
+    return low + (high - low) * uniform();
+}
 
-double Random::triangular(double low, double high) { return trapezoidal(low, high, 0); }
+double Random::triangular(double low, double high) {
+    return trapezoidal(low, high, 0);
+}
 
 double Random::trapezoidal(double low, double high, double top) {
     const double first = uniform();

@@ -156,8 +156,12 @@ double gamma_q(double a, double x) {
     return detail::poisson_term(a, x) * a * gamma_fraction(a, x);
 }
 
-double beta_cdf(double x, double a, double b) { return detail::incomplete_beta(a, b, x, 1 - x, false); }
+double beta_cdf(double x, double a, double b) {
+    return detail::incomplete_beta(a, b, x, 1 - x, false);
+}
 
-double beta_sf(double x, double a, double b) { return detail::incomplete_beta(a, b, x, 1 - x, true); }
+double beta_sf(double x, double a, double b) {
+    return detail::incomplete_beta(a, b, x, 1 - x, true);
+}
 
 }  // namespace fallaway::numeric

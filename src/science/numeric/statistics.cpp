@@ -43,7 +43,9 @@ double standard_deviation(std::span<const double> values) {
     return std::sqrt(std::max(0.0, squares - rest * rest / n) / (n - 1));
 }
 
-double median(std::span<const double> values) { return quantile(values, 0.5, QuantileType::type7); }
+double median(std::span<const double> values) {
+    return quantile(values, 0.5, QuantileType::type7);
+}
 
 double scaled_mad(std::span<const double> values) {
     const double centre = median(values);
@@ -58,9 +60,15 @@ double quantile(std::span<const double> values, double p, QuantileType type) {
     const double n = static_cast<double>(x.size());
     double place = 0;  // one-based, real
     switch (type) {
-        case QuantileType::type6: place = (n + 1) * p; break;
-        case QuantileType::type7: place = 1 + (n - 1) * p; break;
-        case QuantileType::type8: place = 1.0 / 3 + (n + 1.0 / 3) * p; break;
+        case QuantileType::type6:
+            place = (n + 1) * p;
+            break;
+        case QuantileType::type7:
+            place = 1 + (n - 1) * p;
+            break;
+        case QuantileType::type8:
+            place = 1.0 / 3 + (n + 1.0 / 3) * p;
+            break;
     }
     place = std::clamp(place, 1.0, n);
     const double whole = std::floor(place);

@@ -17,7 +17,11 @@ using evidence::Hands;
 constexpr int kFormat = 1;
 
 Field<Bench> format_field() {
-    return {"fallaway", "version of the format", true, "1", "",
+    return {"fallaway",
+            "version of the format",
+            true,
+            "1",
+            "",
             [](const Json& value, const Spot& spot, Bench& bench) {
                 bench.format = kFormat;
                 if (value.kind == Json::Kind::number && value.text == "1") return true;
@@ -25,19 +29,26 @@ Field<Bench> format_field() {
                 return false;
             },
             [](const Bench& bench) { return std::optional(Json::of(bench.format)); },
-            [](Definitions&) { return Json::record({{"const", Json::of(kFormat)}}); }};
+            [](Definitions&) {
+                return Json::record({{"const", Json::of(kFormat)}});
+            }};
 }
 
 Field<Bench> instrument_field() {
     const auto codec = instrument_codec();
-    return {"instrument", "the instrument", true, codec.says, "",
+    return {"instrument",
+            "the instrument",
+            true,
+            codec.says,
+            "",
             [codec](const Json& value, const Spot& spot, Bench& bench) {
                 BenchSession& session = BenchSession::of(spot);
                 session.instrument_is_good = codec.decode(value, spot, bench.instrument);
                 session.instrument = &bench.instrument;
                 return session.instrument_is_good;
             },
-            [codec](const Bench& bench) { return std::optional(codec.encode(bench.instrument)); }, codec.schema};
+            [codec](const Bench& bench) { return std::optional(codec.encode(bench.instrument)); },
+            codec.schema};
 }
 
 // A file of another version is not held against this one's tables.
@@ -54,8 +65,9 @@ Record<Bench> make_bench_record() {
         .optional("job", "whose it is and why it is here", &B::job, job_codec())
         .add(instrument_field())
         .optional("wants", "what the player wishes", &B::wants, wants_codec())
-        .defaulted("hands", "what hands may do", &B::hands,
-                   choice<Hands>({{"look only", Hands::look_only}, {"adjust", Hands::adjust}, {"work", Hands::work}}))
+        .defaulted(
+            "hands", "what hands may do", &B::hands,
+            choice<Hands>({{"look only", Hands::look_only}, {"adjust", Hands::adjust}, {"work", Hands::work}}))
         .defaulted("scope", "what the verdict rests on", &B::scope, scope_codec())
         .defaulted("claims", "what was promised", &B::claims, list_of(claim_codec()))
         .defaulted("tools", "the tools in use", &B::tools, list_of(tool_used_codec()))
@@ -79,8 +91,8 @@ const Record<Bench>& bench_record() {
 
 std::string place_words(unsigned parts) {
     static constexpr std::pair<unsigned, std::string_view> kNames[] = {
-        {evidence::kString, "string"}, {evidence::kFret, "fret"},       {evidence::kSide, "side"},
-        {evidence::kSwitch, "switch"}, {evidence::kPickup, "pickup"},   {evidence::kControl, "control"},
+        {evidence::kString, "string"},   {evidence::kFret, "fret"},     {evidence::kSide, "side"},
+        {evidence::kSwitch, "switch"},   {evidence::kPickup, "pickup"}, {evidence::kControl, "control"},
         {evidence::kPressed, "pressed"}, {evidence::kSpot, "spot"}};
     std::string out;
     for (const auto& [bit, word] : kNames) {
@@ -94,8 +106,9 @@ std::string observable_page() {
         "### observables\n\nThe closed list of what a reading can be about.\n\n"
         "| what | meaning | value | place: needed | place: allowed |\n|---|---|---|---|---|\n";
     for (const auto& observable : evidence::observables()) {
-        const std::string value = observable.words.empty() ? fmt::format("\"{}\"", example_of(observable.dimension))
-                                                           : says_words(observable.words);
+        const std::string value = observable.words.empty()
+                                      ? fmt::format("\"{}\"", example_of(observable.dimension))
+                                      : says_words(observable.words);
         out += fmt::format("| {} | {} | {} | {} | {} |\n", observable.name, observable.says, value,
                            place_words(observable.needs), place_words(observable.allows));
     }
@@ -117,9 +130,13 @@ ResultAll<Bench> decode_bench(std::string_view text, const evidence::Catalogue& 
     return bench;
 }
 
-ResultAll<Bench> decode_bench(std::string_view text) { return decode_bench(text, built_in_catalogue()); }
+ResultAll<Bench> decode_bench(std::string_view text) {
+    return decode_bench(text, built_in_catalogue());
+}
 
-std::string encode_bench(const Bench& bench) { return write_json(bench_record().encode(bench)); }
+std::string encode_bench(const Bench& bench) {
+    return write_json(bench_record().encode(bench));
+}
 
 std::string bench_schema() {
     Definitions definitions;

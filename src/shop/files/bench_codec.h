@@ -10,8 +10,8 @@
 
 namespace fallaway::files {
 
-// Reads and checks a bench file. Every fault is told, up to 50, each with its JSON pointer: first those of the form;
-// when there are none, those of evidence::validate(). A file that is no JSON gives its one syntax fault.
+// Reads and checks a bench file. Every fault is told, up to 50, each with its JSON pointer: first those of the
+// form; when there are none, those of evidence::validate(). A file that is no JSON gives its one syntax fault.
 // Kinds of claim and tool, checkpoints and scopes are those of `catalogue`.
 ResultAll<evidence::Bench> decode_bench(std::string_view text, const evidence::Catalogue& catalogue);
 ResultAll<evidence::Bench> decode_bench(std::string_view text);  // with built_in_catalogue()

@@ -7,8 +7,8 @@
 
 namespace fallaway::files {
 
-// What readings, claims and places need to know while a bench file is read. The instrument stands first in the table
-// of the file, so it is known by the time a place names a string.
+// What readings, claims and places need to know while a bench file is read. The instrument stands first in the
+// table of the file, so it is known by the time a place names a string.
 class BenchSession : public wire::Session {
 public:
     explicit BenchSession(const evidence::Catalogue& known) : catalogue(known) {}

@@ -39,7 +39,11 @@ std::vector<std::string_view> observable_names_and_none() {
 }
 
 Field<ClaimKind> tolerance_field() {
-    return {"tolerance", "half width of what still fits", false, "a quantity with its unit", "",
+    return {"tolerance",
+            "half width of what still fits",
+            false,
+            "a quantity with its unit",
+            "",
             [](const Json& value, const Spot& spot, ClaimKind& kind) {
                 if (kind.dimension) return si_quantity(*kind.dimension).decode(value, spot, kind.tolerance);
                 spot.fault("unknown", "a tolerance for a claim in words; leave it out");
@@ -49,7 +53,9 @@ Field<ClaimKind> tolerance_field() {
                 if (!kind.dimension || kind.tolerance == 0) return std::nullopt;
                 return si_quantity(*kind.dimension).encode(kind.tolerance);
             },
-            [](Definitions&) { return Json::record({{"type", Json::of("string")}}); }};
+            [](Definitions&) {
+                return Json::record({{"type", Json::of("string")}});
+            }};
 }
 
 Codec<ClaimKind> claim_kind_codec() {
@@ -63,7 +69,8 @@ Codec<ClaimKind> claim_kind_codec() {
             .optional("dimension", "of the claimed value; words when left out", &C::dimension,
                       choice<Dimension>(dimensions()))
             .add(tolerance_field())
-            .defaulted("tolerance_relative", "as a fraction of the claimed value", &C::tolerance_relative, number(0, 1))
+            .defaulted("tolerance_relative", "as a fraction of the claimed value", &C::tolerance_relative,
+                       number(0, 1))
             .defaulted("exact", "counts and words", &C::exact, boolean())
             .defaulted("severity", "when contradicted", &C::severity, severity_codec())
             .defaulted("cure", "when contradicted", &C::cure, cure_codec())
@@ -78,7 +85,8 @@ Codec<FeatureBudget> budget_codec(Dimension dimension) {
     const auto length = si_quantity(dimension);
     return codec_of(
         Record<F>("budget", "How a tool errs on one feature")
-            .defaulted("feature", "an observable; any other when empty", &F::feature, word(observable_names_and_none()))
+            .defaulted("feature", "an observable; any other when empty", &F::feature,
+                       word(observable_names_and_none()))
             .defaulted("step", "of its scale or display", &F::step, length)
             .defaulted("limit", "largest error, fixed part", &F::limit, length)
             .defaulted("limit_per_value", "part that grows with the value", &F::limit_per_value, number(0, 1))
@@ -93,14 +101,20 @@ Dimension error_dimension(Dimension dimension) {
 }
 
 Field<ToolKind> budgets_field() {
-    return {"budgets", "one for each feature", true, "list of budgets", "",
+    return {"budgets",
+            "one for each feature",
+            true,
+            "list of budgets",
+            "",
             [](const Json& value, const Spot& spot, ToolKind& tool) {
                 return list_of(budget_codec(error_dimension(tool.dimension)), 1).decode(value, spot, tool.budgets);
             },
             [](const ToolKind& tool) {
                 return std::optional(list_of(budget_codec(error_dimension(tool.dimension))).encode(tool.budgets));
             },
-            [](Definitions&) { return Json::record({{"type", Json::of("array")}}); }};
+            [](Definitions&) {
+                return Json::record({{"type", Json::of("array")}});
+            }};
 }
 
 Codec<ToolKind> tool_kind_codec() {
@@ -151,7 +165,8 @@ void check_listed(const std::string& word, std::span<const std::string_view> kno
 void check_checkpoint(const Checkpoint& checkpoint, const Spot& spot) {
     using enum evidence::CheckpointKind;
     if (checkpoint.kind == judged && checkpoint.anchors.size() != 4) {
-        spot.member("anchors").fault("range", fmt::format("{} anchors, a judged checkpoint has four", checkpoint.anchors.size()));
+        spot.member("anchors").fault(
+            "range", fmt::format("{} anchors, a judged checkpoint has four", checkpoint.anchors.size()));
     }
     if (checkpoint.kind == measured && checkpoint.reads.empty()) {
         spot.member("reads").fault("missing", "missing, a measured checkpoint reads something");
@@ -195,8 +210,10 @@ evidence::Catalogue load() {
     if (!procedures.empty()) {
         catalogue.procedure = must(decode_procedure(*embedded(procedures.front())), procedures.front());
     }
-    if (const auto text = embedded("data/claims.json")) catalogue.claims = must(decode_claim_kinds(*text), "data/claims.json");
-    if (const auto text = embedded("data/tools.json")) catalogue.tools = must(decode_tool_kinds(*text), "data/tools.json");
+    if (const auto text = embedded("data/claims.json"))
+        catalogue.claims = must(decode_claim_kinds(*text), "data/claims.json");
+    if (const auto text = embedded("data/tools.json"))
+        catalogue.tools = must(decode_tool_kinds(*text), "data/tools.json");
     return catalogue;
 }
 
@@ -208,8 +225,9 @@ ResultAll<Procedure> decode_procedure(std::string_view text) {
 
 ResultAll<std::vector<ClaimKind>> decode_claim_kinds(std::string_view text) {
     using W = Wrapped<ClaimKind>;
-    const auto codec = codec_of(Record<W>("claims", "Kinds of claim")
-                                    .required("claims", "in the order of the report", &W::list, list_of(claim_kind_codec(), 1)));
+    const auto codec =
+        codec_of(Record<W>("claims", "Kinds of claim")
+                     .required("claims", "in the order of the report", &W::list, list_of(claim_kind_codec(), 1)));
     auto file = decode_file<W>(text, codec, [](const W& w, const Spot& top) {
         const Spot list = top.member("claims");
         check_ids(w.list, &ClaimKind::id, "id", list);
@@ -220,8 +238,9 @@ ResultAll<std::vector<ClaimKind>> decode_claim_kinds(std::string_view text) {
 
 ResultAll<std::vector<ToolKind>> decode_tool_kinds(std::string_view text) {
     using W = Wrapped<ToolKind>;
-    const auto codec = codec_of(Record<W>("tools", "Kinds of tool")
-                                    .required("tools", "in the order of a list", &W::list, list_of(tool_kind_codec(), 1)));
+    const auto codec =
+        codec_of(Record<W>("tools", "Kinds of tool")
+                     .required("tools", "in the order of a list", &W::list, list_of(tool_kind_codec(), 1)));
     auto file = decode_file<W>(text, codec, [](const W& w, const Spot& top) {
         const Spot list = top.member("tools");
         check_ids(w.list, &ToolKind::id, "id", list);

@@ -32,7 +32,8 @@ bool decode_quantity_value(const Json& value, const Spot& spot, Dimension dimens
     return true;
 }
 
-bool decode_observed(const Json& value, const Spot& spot, const Observable& observable, std::optional<Value>& out) {
+bool decode_observed(const Json& value, const Spot& spot, const Observable& observable,
+                     std::optional<Value>& out) {
     if (observable.words.empty()) return decode_quantity_value(value, spot, observable.dimension, out);
     std::string text;
     if (!decode_word(value, spot, observable.words, text)) return false;
@@ -47,7 +48,8 @@ std::optional<Json> encode_value(const std::optional<Value>& value) {
 }
 
 Json schema_of_value(Definitions&) {
-    return Json::record({{"type", Json::list({Json::of("string"), Json::of("integer")})}, {"minLength", Json::of(1)}});
+    return Json::record(
+        {{"type", Json::list({Json::of("string"), Json::of("integer")})}, {"minLength", Json::of(1)}});
 }
 
 constexpr std::string_view kSaysValue = "a quantity with its unit, or one of the words that the observable has";
@@ -55,8 +57,14 @@ constexpr std::string_view kSaysValue = "a quantity with its unit, or one of the
 // The row `value` of a record whose `what`, standing above it, says how to read it.
 template <class T>
 Field<T> value_field(std::string says, std::function<bool(const Json&, const Spot&, T&)> decode) {
-    return {"value", std::move(says), false, std::string(kSaysValue), "", std::move(decode),
-            [](const T& record) { return encode_value(record.value); }, schema_of_value};
+    return {"value",
+            std::move(says),
+            false,
+            std::string(kSaysValue),
+            "",
+            std::move(decode),
+            [](const T& record) { return encode_value(record.value); },
+            schema_of_value};
 }
 
 bool decode_reading_value(const Json& value, const Spot& spot, evidence::Reading& reading) {
@@ -68,7 +76,8 @@ bool decode_repeats(const Json& value, const Spot& spot, evidence::Reading& read
     const Observable* observable = evidence::find_observable(reading.what);
     if (observable == nullptr) return false;
     if (!observable->words.empty()) {
-        spot.fault("unknown", fmt::format("repeats of {}: it is told in words, write one of them as value", reading.what));
+        spot.fault("unknown",
+                   fmt::format("repeats of {}: it is told in words, write one of them as value", reading.what));
         return false;
     }
     return list_of(quantity(observable->dimension), 1).decode(value, spot, reading.repeats);
@@ -76,16 +85,20 @@ bool decode_repeats(const Json& value, const Spot& spot, evidence::Reading& read
 
 Field<evidence::Reading> repeats_field() {
     const auto encode_all = list_of(quantity(Dimension::length)).encode;  // typed texts, whatever the dimension
-    return {"repeats", "the single readings, in place of a value: their mean counts", false,
-            "list of quantities, each with its unit", "", decode_repeats,
-            [encode_all](const evidence::Reading& reading) {
-                return reading.repeats.empty() ? std::nullopt : std::optional(encode_all(reading.repeats));
-            },
-            [](Definitions& definitions) {
-                return Json::record({{"type", Json::of("array")},
-                                     {"items", schema_of_value(definitions)},
-                                     {"minItems", Json::of(1)}});
-            }};
+    return {
+        "repeats",
+        "the single readings, in place of a value: their mean counts",
+        false,
+        "list of quantities, each with its unit",
+        "",
+        decode_repeats,
+        [encode_all](const evidence::Reading& reading) {
+            return reading.repeats.empty() ? std::nullopt : std::optional(encode_all(reading.repeats));
+        },
+        [](Definitions& definitions) {
+            return Json::record(
+                {{"type", Json::of("array")}, {"items", schema_of_value(definitions)}, {"minItems", Json::of(1)}});
+        }};
 }
 
 const evidence::ClaimKind* find_claim_kind(const Spot& spot, std::string_view id) {
@@ -114,7 +127,8 @@ bool decode_claim_tolerance(const Json& value, const Spot& spot, evidence::Claim
     const auto* kind = find_claim_kind(spot, claim.what);
     if (kind == nullptr) return false;
     if (!kind->dimension) {
-        spot.fault("unknown", fmt::format("a tolerance for {}, which is claimed in words; leave it out", quote(claim.what)));
+        spot.fault("unknown",
+                   fmt::format("a tolerance for {}, which is claimed in words; leave it out", quote(claim.what)));
         return false;
     }
     return decode_quantity(value, spot, *kind->dimension, claim.tolerance.emplace());
@@ -124,7 +138,12 @@ bool decode_claim_tolerance(const Json& value, const Spot& spot, evidence::Claim
 template <class T>
 Field<T> dependent_quantity(std::string key, std::string says, std::optional<QuantityText> T::*member,
                             std::function<bool(const Json&, const Spot&, T&)> decode) {
-    return {std::move(key), std::move(says), false, "a quantity with its unit", "", std::move(decode),
+    return {std::move(key),
+            std::move(says),
+            false,
+            "a quantity with its unit",
+            "",
+            std::move(decode),
             [member](const T& record) {
                 return record.*member ? std::optional(Json::of((record.*member)->typed)) : std::nullopt;
             },
@@ -156,7 +175,8 @@ bool decode_card_value(const Json& value, const Spot& spot, evidence::CardLine& 
 // The dimension of a checkpoint's limits is that of the observable it reads first.
 auto limit_decoder(std::optional<QuantityText> evidence::LimitOverride::*member) {
     return [member](const Json& value, const Spot& spot, evidence::LimitOverride& limit) {
-        const auto* checkpoint = evidence::find_checkpoint(BenchSession::of(spot).catalogue.procedure, limit.checkpoint);
+        const auto* checkpoint =
+            evidence::find_checkpoint(BenchSession::of(spot).catalogue.procedure, limit.checkpoint);
         if (checkpoint == nullptr) return true;  // told by the row above
         const Observable* observable =
             checkpoint->reads.empty() ? nullptr : evidence::find_observable(checkpoint->reads.front());
@@ -170,7 +190,8 @@ auto limit_decoder(std::optional<QuantityText> evidence::LimitOverride::*member)
 
 bool decode_limited_checkpoint(const Json& value, const Spot& spot, evidence::LimitOverride& limit) {
     std::vector<std::string_view> ids;
-    for (const auto& checkpoint : BenchSession::of(spot).catalogue.procedure.checkpoints) ids.push_back(checkpoint.id);
+    for (const auto& checkpoint : BenchSession::of(spot).catalogue.procedure.checkpoints)
+        ids.push_back(checkpoint.id);
     return decode_word(value, spot, ids, limit.checkpoint);
 }
 
@@ -179,8 +200,14 @@ template <class T>
 Field<T> listed_field(std::string key, std::string says, std::string T::*member,
                       std::function<bool(const Json&, const Spot&, T&)> decode) {
     const auto text = name();
-    return {std::move(key), std::move(says), true, text.says, "", std::move(decode),
-            [member](const T& record) { return std::optional(Json::of(record.*member)); }, text.schema};
+    return {std::move(key),
+            std::move(says),
+            true,
+            text.says,
+            "",
+            std::move(decode),
+            [member](const T& record) { return std::optional(Json::of(record.*member)); },
+            text.schema};
 }
 
 Codec<evidence::ComplaintEnding> ending_codec() {
@@ -258,7 +285,8 @@ Codec<evidence::Wants> wants_codec() {
             .optional("strings", "the set wanted, such as \"10-46\"", &W::strings, name())
             .optional("height_bass", "string height wanted over fret 12, bass side", &W::height_bass,
                       quantity(Dimension::length))
-            .optional("height_treble", "the same on the treble side", &W::height_treble, quantity(Dimension::length))
+            .optional("height_treble", "the same on the treble side", &W::height_treble,
+                      quantity(Dimension::length))
             .optional("hand", "how hard the player strikes", &W::hand,
                       choice<Strength>(
                           {{"light", Strength::light}, {"medium", Strength::medium}, {"heavy", Strength::heavy}}))
@@ -284,7 +312,9 @@ Codec<evidence::ScopeChoice> scope_codec() {
             if (value.kind == Json::Kind::record) return own.decode(value, spot, out);
             return named.decode(value, spot, out.name);
         },
-        [named, own](const S& scope) { return scope.checkpoints.empty() ? named.encode(scope.name) : own.encode(scope); },
+        [named, own](const S& scope) {
+            return scope.checkpoints.empty() ? named.encode(scope.name) : own.encode(scope);
+        },
         [named, own](Definitions& definitions) {
             return Json::record({{"anyOf", Json::list({named.schema(definitions), own.schema(definitions)})}});
         },
@@ -300,8 +330,8 @@ Codec<evidence::Claim> claim_codec() {
             .add(listed_field<C>("what", "a kind of claim (data/claims.json)", &C::what, decode_claim_kind))
             .defaulted("at", "where", &C::at, place_codec())
             .add(value_field<C>("what is claimed", decode_claim_value))
-            .add(dependent_quantity<C>("tolerance", "half width of what still fits; else that of its kind", &C::tolerance,
-                                       decode_claim_tolerance))
+            .add(dependent_quantity<C>("tolerance", "half width of what still fits; else that of its kind",
+                                       &C::tolerance, decode_claim_tolerance))
             .required("source", "who promised it where: \"advert\", \"order\"", &C::source, name())
             .optional("text", "the sentence as promised", &C::text, prose())
             .optional("found", "what a person found, where no reading can decide", &C::found, prose())
@@ -318,9 +348,10 @@ Codec<evidence::ToolUsed> tool_used_codec() {
             .required("id", "as readings name it; once in the file", &T::id, name())
             .add(listed_field<T>("kind", "a kind of tool (data/tools.json)", &T::kind, decode_tool_kind))
             .optional("calibrated", "when last", &T::calibrated, day())
-            .add(dependent_quantity<T>("certificate_u", "expanded uncertainty from its certificate", &T::certificate_u,
-                                       decode_certificate))
-            .optional("certificate_k", "coverage factor of that; 2 when left out", &T::certificate_k, number(0.1, 10))
+            .add(dependent_quantity<T>("certificate_u", "expanded uncertainty from its certificate",
+                                       &T::certificate_u, decode_certificate))
+            .optional("certificate_k", "coverage factor of that; 2 when left out", &T::certificate_k,
+                      number(0.1, 10))
             .optional("remark", "anything else", &T::remark, prose()));
 }
 
@@ -345,8 +376,8 @@ Codec<evidence::Reading> reading_codec() {
             .defaulted("at", "where", &R::at, place_codec())
             .add(value_field<R>("what it was", decode_reading_value))
             .add(repeats_field())
-            .optional("tool", "id or kind of a tool; the shop's usual one, marked assumed, when left out", &R::tool,
-                      name())
+            .optional("tool", "id or kind of a tool; the shop's usual one, marked assumed, when left out",
+                      &R::tool, name())
             .optional("by", "who read it", &R::by, name())
             .optional("when", "when", &R::when, moment())
             .defaulted("stage", "when in the stay", &R::stage, stage_codec())
@@ -356,15 +387,16 @@ Codec<evidence::Reading> reading_codec() {
 
 Codec<evidence::Rating> rating_codec() {
     using R = evidence::Rating;
-    return codec_of(Record<R>("rating", "A judged checkpoint")
-                        .required("checkpoint", "id of the checkpoint", &R::checkpoint, name())
-                        .required("step", "0 worst to 3 best, as anchored in the checkpoint", &R::step, whole(0, 3))
-                        .defaulted("at", "where", &R::at, place_codec())
-                        .optional("by", "who judged", &R::by, name())
-                        .optional("when", "when", &R::when, moment())
-                        .defaulted("stage", "when in the stay", &R::stage, stage_codec())
-                        .optional("remark", "anything else", &R::remark, prose())
-                        .defaulted("photos", "paths of photos", &R::photos, list_of(name())));
+    return codec_of(
+        Record<R>("rating", "A judged checkpoint")
+            .required("checkpoint", "id of the checkpoint", &R::checkpoint, name())
+            .required("step", "0 worst to 3 best, as anchored in the checkpoint", &R::step, whole(0, 3))
+            .defaulted("at", "where", &R::at, place_codec())
+            .optional("by", "who judged", &R::by, name())
+            .optional("when", "when", &R::when, moment())
+            .defaulted("stage", "when in the stay", &R::stage, stage_codec())
+            .optional("remark", "anything else", &R::remark, prose())
+            .defaulted("photos", "paths of photos", &R::photos, list_of(name())));
 }
 
 Codec<evidence::Recording> recording_codec() {
@@ -417,14 +449,14 @@ Codec<evidence::Price> price_codec() {
 
 Codec<evidence::LimitOverride> limit_override_codec() {
     using L = evidence::LimitOverride;
-    return codec_of(Record<L>("limit", "The shop's own limit in place of the procedure's")
-                        .add(listed_field<L>("checkpoint", "id of the checkpoint", &L::checkpoint,
-                                             decode_limited_checkpoint))
-                        .add(dependent_quantity<L>("low", "lowest value that passes", &L::low, limit_decoder(&L::low)))
-                        .add(dependent_quantity<L>("high", "highest value that passes", &L::high, limit_decoder(&L::high)))
-                        .optional("strings", "the end of the strings it holds for; all when left out", &L::strings,
-                                  side_codec())
-                        .required("source", "whose rule it is", &L::source, name()));
+    return codec_of(
+        Record<L>("limit", "The shop's own limit in place of the procedure's")
+            .add(listed_field<L>("checkpoint", "id of the checkpoint", &L::checkpoint, decode_limited_checkpoint))
+            .add(dependent_quantity<L>("low", "lowest value that passes", &L::low, limit_decoder(&L::low)))
+            .add(dependent_quantity<L>("high", "highest value that passes", &L::high, limit_decoder(&L::high)))
+            .optional("strings", "the end of the strings it holds for; all when left out", &L::strings,
+                      side_codec())
+            .required("source", "whose rule it is", &L::source, name()));
 }
 
 Codec<evidence::Remark> remark_codec() {

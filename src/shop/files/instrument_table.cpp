@@ -17,13 +17,14 @@ constexpr int kMostFrets = 40;
 
 Codec<evidence::StringSpec> string_codec() {
     using S = evidence::StringSpec;
-    return codec_of(
-        Record<S>("string", "One string; the list begins with the thinnest, string 1")
-            .optional("note", "what it is tuned to", &S::note, note())
-            .optional("gauge", "outer diameter", &S::gauge, quantity(Dimension::length))
-            .optional("core", "what the core is", &S::core, word({"plain", "round", "hex"}))
-            .optional("wrap", "what is wound round it", &S::wrap, word({"plain", "round", "ground", "flat", "tape"}))
-            .optional("scale", "of this string alone, where frets are fanned", &S::scale, quantity(Dimension::length)));
+    return codec_of(Record<S>("string", "One string; the list begins with the thinnest, string 1")
+                        .optional("note", "what it is tuned to", &S::note, note())
+                        .optional("gauge", "outer diameter", &S::gauge, quantity(Dimension::length))
+                        .optional("core", "what the core is", &S::core, word({"plain", "round", "hex"}))
+                        .optional("wrap", "what is wound round it", &S::wrap,
+                                  word({"plain", "round", "ground", "flat", "tape"}))
+                        .optional("scale", "of this string alone, where frets are fanned", &S::scale,
+                                  quantity(Dimension::length)));
 }
 
 Codec<evidence::Fretwire> fretwire_codec() {
@@ -39,8 +40,10 @@ Codec<evidence::Bridge> bridge_codec() {
     return codec_of(Record<B>("bridge", "The bridge and its screws")
                         .optional("type", "how it is held", &B::type,
                                   word({"fixed", "two-post", "pivot", "floating tailpiece"}))
-                        .optional("height_screw", "thread of the saddle height screw, such as \"M3\" or \"4-40\"; "
-                                  "learned from one turn when left out", &B::height_screw, name())
+                        .optional("height_screw",
+                                  "thread of the saddle height screw, such as \"M3\" or \"4-40\"; "
+                                  "learned from one turn when left out",
+                                  &B::height_screw, name())
                         .optional("length_screw", "thread of the saddle length screw", &B::length_screw, name()));
 }
 
@@ -65,7 +68,8 @@ bool decode_scale(const Json& value, const Spot& spot, Instrument& instrument) {
     if (value.kind != Json::Kind::list) return length.decode(value, spot, instrument.scale.emplace());
     std::vector<QuantityText> scales;
     if (!list_of(length, 1).decode(value, spot, scales)) return false;
-    if (scales.size() > kMostStrings || (!instrument.strings.empty() && scales.size() != instrument.strings.size())) {
+    if (scales.size() > kMostStrings ||
+        (!instrument.strings.empty() && scales.size() != instrument.strings.size())) {
         spot.fault("range", fmt::format("{} lengths, expected one for each string: {}", scales.size(),
                                         evidence::string_count(instrument)));
         return false;
@@ -83,14 +87,15 @@ bool decode_scale(const Json& value, const Spot& spot, Instrument& instrument) {
 
 Field<Instrument> scale_field() {
     const auto length = quantity(Dimension::length);
-    return {"scale",
-            "scale length; a list with one for each string is kept with the strings",
-            false,
-            length.says + ", or a list of them",
-            "",
-            decode_scale,
-            [length](const Instrument& i) { return i.scale ? std::optional(length.encode(*i.scale)) : std::nullopt; },
-            one_or_many(length).schema};
+    return {
+        "scale",
+        "scale length; a list with one for each string is kept with the strings",
+        false,
+        length.says + ", or a list of them",
+        "",
+        decode_scale,
+        [length](const Instrument& i) { return i.scale ? std::optional(length.encode(*i.scale)) : std::nullopt; },
+        one_or_many(length).schema};
 }
 
 struct Compound {
@@ -114,7 +119,8 @@ Field<Instrument> radius_field() {
             length.says + ", or " + compound.says,
             "",
             [length, compound](const Json& value, const Spot& spot, Instrument& instrument) {
-                if (value.kind != Json::Kind::record) return length.decode(value, spot, instrument.radius.emplace());
+                if (value.kind != Json::Kind::record)
+                    return length.decode(value, spot, instrument.radius.emplace());
                 Compound both;
                 if (!compound.decode(value, spot, both)) return false;
                 instrument.radius = both.nut;
@@ -143,9 +149,11 @@ bool decode_string(const Json& value, const Spot& spot, Place& place) {
     }
     const auto tuning = fmt::format("{}", fmt::join(evidence::tuning_of(*session.instrument), " "));
     if (found.empty()) {
-        spot.refuse("unknown", value, fmt::format("no string of that name, the strings are {}; a number will do", tuning));
+        spot.refuse("unknown", value,
+                    fmt::format("no string of that name, the strings are {}; a number will do", tuning));
     } else {
-        spot.refuse("ambiguous", value, fmt::format("may be string {}; write the number", fmt::join(found, " or ")));
+        spot.refuse("ambiguous", value,
+                    fmt::format("may be string {}; write the number", fmt::join(found, " or ")));
     }
     return false;
 }
@@ -168,20 +176,22 @@ Field<Place> string_field() {
 
 }  // namespace
 
-Codec<std::string> side_codec() { return word({"bass", "treble"}); }
+Codec<std::string> side_codec() {
+    return word({"bass", "treble"});
+}
 
 Codec<Place> place_codec() {
-    static const Codec<Place> kCodec = codec_of(
-        Record<Place>("place", "Where on the instrument; without a string the whole instrument is meant")
-            .add(string_field())
-            .optional("fret", "fret; 0 is the open string or the nut", &Place::fret, whole(0, kMostFrets))
-            .optional("side", "edge of the fingerboard", &Place::side, side_codec())
-            .optional("switch", "switch position, by its name", &Place::switch_position, name())
-            .optional("pickup", "pickup, by its name", &Place::pickup, name())
-            .optional("control", "knob, by its name", &Place::control, name())
-            .optional("pressed", "fret at which the string was held down while reading", &Place::pressed,
-                      whole(0, kMostFrets))
-            .optional("spot", "anything else, such as \"back of head\"", &Place::spot, name()));
+    static const Codec<Place> kCodec =
+        codec_of(Record<Place>("place", "Where on the instrument; without a string the whole instrument is meant")
+                     .add(string_field())
+                     .optional("fret", "fret; 0 is the open string or the nut", &Place::fret, whole(0, kMostFrets))
+                     .optional("side", "edge of the fingerboard", &Place::side, side_codec())
+                     .optional("switch", "switch position, by its name", &Place::switch_position, name())
+                     .optional("pickup", "pickup, by its name", &Place::pickup, name())
+                     .optional("control", "knob, by its name", &Place::control, name())
+                     .optional("pressed", "fret at which the string was held down while reading", &Place::pressed,
+                               whole(0, kMostFrets))
+                     .optional("spot", "anything else, such as \"back of head\"", &Place::spot, name()));
     return kCodec;
 }
 
@@ -191,14 +201,16 @@ Codec<Instrument> instrument_codec() {
     using evidence::Kind;
     const auto strings = list_of(string_codec());
     return codec_of(
-        Record<I>("instrument", "The instrument; what is left out is assumed, listed as such, and yields to the first "
+        Record<I>("instrument",
+                  "The instrument; what is left out is assumed, listed as such, and yields to the first "
                   "reading that knows better")
-            .required("kind", "what it is", &I::kind,
-                      choice<Kind>({{"electric guitar", Kind::electric_guitar}, {"electric bass", Kind::electric_bass}}))
+            .required(
+                "kind", "what it is", &I::kind,
+                choice<Kind>({{"electric guitar", Kind::electric_guitar}, {"electric bass", Kind::electric_bass}}))
             .defaulted("hand", "the hand that plucks", &I::hand,
                        choice<Hand>({{"right", Hand::right}, {"left", Hand::left}}))
-            .defaulted("fretted", "false for a fretless board, whose positions are numbered like frets", &I::fretted,
-                       boolean())
+            .defaulted("fretted", "false for a fretless board, whose positions are numbered like frets",
+                       &I::fretted, boolean())
             .optional("maker", "who made it", &I::maker, name())
             .optional("model", "what they call it", &I::model, name())
             .optional("serial", "serial number", &I::serial, name())

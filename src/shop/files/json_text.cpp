@@ -14,6 +14,13 @@ namespace {
 
 using Reader = nlohmann::json;
 
+Json plain(Json::Kind kind, std::string text = "") {
+    Json json;
+    json.kind = kind;
+    json.text = std::move(text);
+    return json;
+}
+
 // The text holds well-formed UTF-8 only. C1 controls are U+0080 to U+009F.
 bool has_control_character(std::string_view text) {
     for (std::size_t i = 0; i < text.size(); ++i) {
@@ -24,11 +31,13 @@ bool has_control_character(std::string_view text) {
     return false;
 }
 
-// The readable end of "[json.exception.parse_error.101] parse error at line 1, column 3: syntax error while parsing
-// value - invalid literal; last read: '...'; expected ...", without the foreign text, which we quote ourselves.
+// The readable end of "[json.exception.parse_error.101] parse error at line 1, column 3: syntax error while
+// parsing value - invalid literal; last read: '...'; expected ...", without the foreign text, which we quote
+// ourselves.
 std::string reason_of(std::string_view what) {
     if (const auto end = what.find("; last read: "); end != std::string_view::npos) what = what.substr(0, end);
-    if (const auto dash = what.find(" - "); dash != std::string_view::npos) return std::string(what.substr(dash + 3));
+    if (const auto dash = what.find(" - "); dash != std::string_view::npos)
+        return std::string(what.substr(dash + 3));
     if (what.find("number overflow") != std::string_view::npos) return "a number too large to be kept";
     const auto bracket = what.find("] ");
     return std::string(bracket == std::string_view::npos ? what : what.substr(bracket + 2));
@@ -75,7 +84,8 @@ public:
         open_.back().keys.pop_back();  // the path is that of the record
         Json record = std::move(open_.back());
         open_.pop_back();
-        return refuse("duplicate", pointer_below(path(), key), fmt::format("{}: this key stands twice", quote(key)));
+        return refuse("duplicate", pointer_below(path(), key),
+                      fmt::format("{}: this key stands twice", quote(key)));
     }
     bool parse_error(std::size_t position, const std::string& last, const nlohmann::json::exception& e) override {
         std::string reason = reason_of(e.what());
@@ -90,11 +100,7 @@ public:
     }
 
 private:
-    bool put_number(std::string written) {
-        Json number{.kind = Json::Kind::number};
-        number.text = std::move(written);
-        return put(std::move(number));
-    }
+    bool put_number(std::string written) { return put(plain(Json::Kind::number, std::move(written))); }
     bool put(Json value) {
         (open_.empty() ? root_ : open_.back().items.emplace_back()) = std::move(value);
         return true;
@@ -143,14 +149,20 @@ constexpr std::size_t kWidth = 100;
 
 std::string scalar(const Json& value) {
     switch (value.kind) {
-        case Json::Kind::null: return "null";
-        case Json::Kind::boolean: return value.truth ? "true" : "false";
-        case Json::Kind::number: return value.text;
-        default: return quoted_json(value.text);
+        case Json::Kind::null:
+            return "null";
+        case Json::Kind::boolean:
+            return value.truth ? "true" : "false";
+        case Json::Kind::number:
+            return value.text;
+        default:
+            return quoted_json(value.text);
     }
 }
 
-bool is_scalar(const Json& value) { return value.kind != Json::Kind::list && value.kind != Json::Kind::record; }
+bool is_scalar(const Json& value) {
+    return value.kind != Json::Kind::list && value.kind != Json::Kind::record;
+}
 
 // The value on one line, appended to `out`; false as soon as it does not fit into `room` bytes.
 bool write_line(const Json& value, std::size_t room, std::string& out) {
@@ -195,32 +207,26 @@ void write_value(const Json& value, std::size_t indent, std::size_t used, std::s
 }  // namespace
 
 Json Json::of(bool value) {
-    Json json{.kind = Kind::boolean};
+    Json json = plain(Kind::boolean);
     json.truth = value;
     return json;
 }
 Json Json::of(int value) {
-    Json json{.kind = Kind::number};
-    json.text = fmt::format("{}", value);
-    return json;
+    return plain(Kind::number, fmt::format("{}", value));
 }
 Json Json::of(double value) {
-    Json json{.kind = Kind::number};
-    json.text = fmt::format("{}", value);
-    return json;
+    return plain(Kind::number, fmt::format("{}", value));
 }
 Json Json::of(std::string_view value) {
-    Json json{.kind = Kind::text};
-    json.text = value;
-    return json;
+    return plain(Kind::text, std::string(value));
 }
 Json Json::list(std::vector<Json> items) {
-    Json json{.kind = Kind::list};
+    Json json = plain(Kind::list);
     json.items = std::move(items);
     return json;
 }
 Json Json::record(std::vector<std::pair<std::string, Json>> members) {
-    Json json{.kind = Kind::record};
+    Json json = plain(Kind::record);
     for (auto& [key, value] : members) json.add(std::move(key), std::move(value));
     return json;
 }
@@ -237,7 +243,8 @@ const Json* Json::find(std::string_view key) const {
 
 Result<Json> read_json(std::string_view text) {
     if (text.size() > kLargestJsonBytes) {
-        return fail("size", "", fmt::format("{} bytes: too large, at most {} are read", text.size(), kLargestJsonBytes));
+        return fail("size", "",
+                    fmt::format("{} bytes: too large, at most {} are read", text.size(), kLargestJsonBytes));
     }
     Builder builder(text);
     Reader::sax_parse(text.begin(), text.end(), &builder);

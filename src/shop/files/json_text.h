@@ -28,8 +28,8 @@ struct Json {
     static Json list(std::vector<Json> items = {});
     static Json record(std::vector<std::pair<std::string, Json>> members = {});
 
-    void add(std::string key, Json value);            // to a record
-    const Json* find(std::string_view key) const;     // in a record; null when there is none
+    void add(std::string key, Json value);         // to a record
+    const Json* find(std::string_view key) const;  // in a record; null when there is none
 
     friend bool operator==(const Json&, const Json&) = default;
 };
@@ -43,8 +43,8 @@ inline constexpr int kDeepestJson = 32;
 // front, which some editors write, is skipped.
 Result<Json> read_json(std::string_view text);
 
-// Indented by 2; what fits into 100 columns stands on one line. Ends with a line end. Equal values give equal bytes.
-// Bytes that are not UTF-8 become U+FFFD.
+// Indented by 2; what fits into 100 columns stands on one line. Ends with a line end. Equal values give equal
+// bytes. Bytes that are not UTF-8 become U+FFFD.
 std::string write_json(const Json& value);
 
 // `/readings/3` and "a/b" make "/readings/3/a~1b" (RFC 6901).

@@ -76,8 +76,7 @@ tl::unexpected<Error> refuse(std::string_view text, std::string code, std::strin
     return fail(std::move(code), "", fmt::format("{}: {}", quote(text), what));
 }
 
-constexpr std::string_view kMomentForm =
-    "expected a moment with its offset such as \"2026-11-24T09:10:00+01:00\"";
+constexpr std::string_view kMomentForm = "expected a moment with its offset such as \"2026-11-24T09:10:00+01:00\"";
 
 }  // namespace
 

@@ -72,7 +72,8 @@ Codec<Limit> limit_codec(Dimension dimension) {
             .defaulted("when", "when it applies", &L::when, condition_codec())
             .optional("low", "lowest value that passes", &L::low, bass_to_treble_codec(dimension))
             .optional("high", "highest value that passes", &L::high, bass_to_treble_codec(dimension))
-            .optional("high_major", "beyond this the finding is one class worse", &L::high_major, si_quantity(dimension))
+            .optional("high_major", "beyond this the finding is one class worse", &L::high_major,
+                      si_quantity(dimension))
             .defaulted("low_severity", "of a value below the low limit", &L::low_severity, severity_codec())
             .defaulted("strict", "decided at 95 %; else usual, at the edge, outside", &L::strict, boolean())
             .required("source", "where it is from", &L::source, prose()));
@@ -117,19 +118,26 @@ std::vector<std::string_view> words_read_by(const Checkpoint& checkpoint) {
 
 bool decode_words(const Json& value, const Spot& spot, Checkpoint& checkpoint) {
     using W = evidence::WordLimit;
-    const auto codec =
-        list_of(codec_of(Record<W>("word_limit", "What a word amounts to")
-                             .required("word", "a word of the observable", &W::word, word(words_read_by(checkpoint)))
-                             .required("severity", "of a finding", &W::severity, severity_codec())));
+    const auto codec = list_of(
+        codec_of(Record<W>("word_limit", "What a word amounts to")
+                     .required("word", "a word of the observable", &W::word, word(words_read_by(checkpoint)))
+                     .required("severity", "of a finding", &W::severity, severity_codec())));
     return codec.decode(value, spot, checkpoint.words);
 }
 
 // A row whose form depends on the rows above it. Procedures are read, never written.
 Field<Checkpoint> dependent_row(std::string key, std::string says,
                                 std::function<bool(const Json&, const Spot&, Checkpoint&)> decode) {
-    return {std::move(key), std::move(says), false, "list of records", "", std::move(decode),
+    return {std::move(key),
+            std::move(says),
+            false,
+            "list of records",
+            "",
+            std::move(decode),
             [](const Checkpoint&) { return std::optional<Json>(); },
-            [](Definitions&) { return Json::record({{"type", Json::of("array")}}); }};
+            [](Definitions&) {
+                return Json::record({{"type", Json::of("array")}});
+            }};
 }
 
 std::vector<std::string_view> observable_names() {
@@ -172,6 +180,7 @@ Codec<Checkpoint> checkpoint_codec() {
         Record<C>("checkpoint", "One question")
             .required("id", "once in the procedure", &C::id, name())
             .required("section", "id of its section", &C::section, name())
+            .required("title", "a few words for lists", &C::title, name())
             .required("question", "what is asked", &C::question, prose())
             .required("kind", "how it is answered", &C::kind, kind_codec())
             .required("severity", "of a failure", &C::severity, severity_codec())
@@ -199,7 +208,8 @@ Codec<Checkpoint> checkpoint_codec() {
 
 Codec<evidence::Severity> severity_codec() {
     using enum evidence::Severity;
-    return choice<evidence::Severity>({{"critical", critical}, {"major", major}, {"minor", minor}, {"note", note}});
+    return choice<evidence::Severity>(
+        {{"critical", critical}, {"major", major}, {"minor", minor}, {"note", note}});
 }
 
 Codec<evidence::Cure> cure_codec() {
@@ -215,10 +225,11 @@ Codec<evidence::Procedure> procedure_codec() {
     const auto section = codec_of(Record<S>("section", "Checkpoints that belong together")
                                       .required("id", "as checkpoints name it", &S::id, name())
                                       .required("title", "for a person", &S::title, name()));
-    const auto scope = codec_of(Record<O>("scope", "What one visit looks at")
-                                    .required("name", "as bench files name it", &O::name, name())
-                                    .required("minutes", "what it takes an experienced hand", &O::minutes, number(0, 10000))
-                                    .required("checkpoints", "ids", &O::checkpoints, list_of(name(), 1)));
+    const auto scope =
+        codec_of(Record<O>("scope", "What one visit looks at")
+                     .required("name", "as bench files name it", &O::name, name())
+                     .required("minutes", "what it takes an experienced hand", &O::minutes, number(0, 10000))
+                     .required("checkpoints", "ids", &O::checkpoints, list_of(name(), 1)));
     return codec_of(Record<P>("procedure", "An ordered set of checkpoints")
                         .required("id", "as visits name it", &P::id, name())
                         .required("version", "of its text", &P::version, name())

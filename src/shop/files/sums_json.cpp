@@ -24,18 +24,22 @@ std::string dumped(const json& value) {
     return value.dump(kIndent, ' ', false, json::error_handler_t::replace) + "\n";
 }
 
-// Twelve digits: what a conversion of units leaves exact, without its noise (323.84999999999997).
-json clean(double number) {
+// What a conversion of units leaves exact, without its noise (323.84999999999997).
+constexpr int kValueDigits = 12;
+// An uncertainty deserves two (JCGM 100:2008, 7.2.6); two more keep it fit for further sums.
+constexpr int kUncertaintyDigits = 4;
+
+json rounded(double number, int digits) {
     if (!std::isfinite(number)) return nullptr;
-    return std::strtod(fmt::format("{:.12g}", number).c_str(), nullptr);
+    return std::strtod(fmt::format("{:.{}g}", number, digits).c_str(), nullptr);
 }
 
 json quantity(const AnswerValue& value, std::size_t i) {
-    json out;
-    out["value"] = clean(value.is_difference ? difference_from_si(value.si[i], *value.unit)
-                                             : from_si(value.si[i], *value.unit));
+    const double number =
+        value.is_difference ? difference_from_si(value.si[i], *value.unit) : from_si(value.si[i], *value.unit);
+    json out{{"value", rounded(number, kValueDigits)}};
     if (!value.unit->symbol.empty()) out["unit"] = value.unit->symbol;
-    if (value.u[i] > 0) out["u"] = clean(difference_from_si(value.u[i], *value.unit));
+    if (value.u[i] > 0) out["u"] = rounded(difference_from_si(value.u[i], *value.unit), kUncertaintyDigits);
     return out;
 }
 

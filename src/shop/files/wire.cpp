@@ -20,7 +20,9 @@ std::size_t characters(std::string_view utf8) {
     return std::ranges::count_if(utf8, [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
 }
 
-bool is_blank(std::string_view text) { return text.find_first_not_of(" \n\t") == std::string_view::npos; }
+bool is_blank(std::string_view text) {
+    return text.find_first_not_of(" \n\t") == std::string_view::npos;
+}
 
 bool decode_text(const Json& value, const Spot& spot, std::size_t longest, bool lines, std::string& out) {
     if (value.kind != Json::Kind::text) {
@@ -63,7 +65,8 @@ std::string article(std::string_view noun) {
 }
 
 std::string says_dimension(Dimension dimension) {
-    return fmt::format("{} {} such as \"{}\"", article(name_of(dimension)), name_of(dimension), example_of(dimension));
+    return fmt::format("{} {} such as \"{}\"", article(name_of(dimension)), name_of(dimension),
+                       example_of(dimension));
 }
 
 // `1.6` as a JSON number: only a count has no unit to miss.
@@ -88,7 +91,8 @@ void Session::fault(Error error) {
 
 std::string Spot::path() const {
     if (parent_ == nullptr) return "";
-    return key_.data() == nullptr ? fmt::format("{}/{}", parent_->path(), index_) : pointer_below(parent_->path(), key_);
+    return key_.data() == nullptr ? fmt::format("{}/{}", parent_->path(), index_)
+                                  : pointer_below(parent_->path(), key_);
 }
 
 void Spot::fault(std::string code, std::string message) const {
@@ -101,14 +105,19 @@ void Spot::refuse(std::string code, const Json& value, std::string_view what) co
 
 std::string show(const Json& value) {
     switch (value.kind) {
-        case Json::Kind::null: return "null";
-        case Json::Kind::boolean: return value.truth ? "true" : "false";
+        case Json::Kind::null:
+            return "null";
+        case Json::Kind::boolean:
+            return value.truth ? "true" : "false";
         case Json::Kind::number:
             return value.text.size() <= kLongestShownNumber ? value.text
                                                             : value.text.substr(0, kLongestShownNumber) + "...";
-        case Json::Kind::text: return quote(value.text);
-        case Json::Kind::list: return "a list";
-        case Json::Kind::record: return "a record";
+        case Json::Kind::text:
+            return quote(value.text);
+        case Json::Kind::list:
+            return "a list";
+        case Json::Kind::record:
+            return "a record";
     }
     return "";
 }
@@ -125,8 +134,12 @@ void Definitions::fill(std::size_t place, Json schema, std::string page) {
     entries_[place].page = std::move(page);
 }
 
-Codec<std::string> name() { return text_codec(kLongestName, false, "text"); }
-Codec<std::string> prose() { return text_codec(kLongestProse, true, "text, several lines if need be"); }
+Codec<std::string> name() {
+    return text_codec(kLongestName, false, "text");
+}
+Codec<std::string> prose() {
+    return text_codec(kLongestProse, true, "text, several lines if need be");
+}
 
 Codec<std::string> day() {
     return {
@@ -158,9 +171,10 @@ Codec<evidence::Moment> moment() {
         },
         [](const evidence::Moment& value) { return Json::of(value.typed); },
         [kExample](Definitions&) {
-            return schema_of_text("^[0-9]{4}-[0-9]{2}-[0-9]{2}[Tt][0-9]{2}:[0-9]{2}:[0-9]{2}(\\.[0-9]+)?"
-                                  "([Zz]|[+-][0-9]{2}:[0-9]{2})$",
-                                  std::string(kExample));
+            return schema_of_text(
+                "^[0-9]{4}-[0-9]{2}-[0-9]{2}[Tt][0-9]{2}:[0-9]{2}:[0-9]{2}(\\.[0-9]+)?"
+                "([Zz]|[+-][0-9]{2}:[0-9]{2})$",
+                std::string(kExample));
         },
         fmt::format("a moment such as \"{}\"", kExample),
     };
@@ -171,7 +185,8 @@ Codec<std::string> note() {
         [](const Json& value, const Spot& spot, std::string& out) {
             if (!decode_text(value, spot, kLongestName, false, out)) return false;
             if (evidence::note_number(out)) return true;
-            spot.refuse("syntax", value, "not the name of a note, expected one such as \"E4\", \"F#2\" or \"Bb1\"");
+            spot.refuse("syntax", value,
+                        "not the name of a note, expected one such as \"E4\", \"F#2\" or \"Bb1\"");
             return false;
         },
         [](const std::string& value) { return Json::of(value); },
@@ -188,7 +203,9 @@ Codec<bool> boolean() {
             return value.kind == Json::Kind::boolean;
         },
         [](const bool& value) { return Json::of(value); },
-        [](Definitions&) { return Json::record({{"type", Json::of("boolean")}}); },
+        [](Definitions&) {
+            return Json::record({{"type", Json::of("boolean")}});
+        },
         "true or false",
     };
 }
@@ -234,7 +251,8 @@ Codec<double> number(double low, double high) {
         },
         [](const double& value) { return Json::of(value); },
         [low, high](Definitions&) {
-            return Json::record({{"type", Json::of("number")}, {"minimum", Json::of(low)}, {"maximum", Json::of(high)}});
+            return Json::record(
+                {{"type", Json::of("number")}, {"minimum", Json::of(low)}, {"maximum", Json::of(high)}});
         },
         says,
     };
@@ -243,8 +261,9 @@ Codec<double> number(double low, double high) {
 bool decode_quantity(const Json& value, const Spot& spot, Dimension dimension, QuantityText& out) {
     if (value.kind == Json::Kind::number && !is_count(value, dimension)) {
         const bool count = dimension == Dimension::count;
-        spot.refuse("unit", value, fmt::format("{}, expected {}", count ? "not a whole number" : "a number without a unit",
-                                               says_dimension(dimension)));
+        spot.refuse("unit", value,
+                    fmt::format("{}, expected {}", count ? "not a whole number" : "a number without a unit",
+                                says_dimension(dimension)));
         return false;
     }
     if (value.kind != Json::Kind::number && value.kind != Json::Kind::text) {
@@ -353,9 +372,12 @@ std::string page_of(std::string_view name, std::string_view says, std::span<cons
 
 std::string says_default(const Json& value) {
     switch (value.kind) {
-        case Json::Kind::record: return "";  // an empty place needs no word
-        case Json::Kind::list: return "";
-        default: return show(value);
+        case Json::Kind::record:
+            return "";  // an empty place needs no word
+        case Json::Kind::list:
+            return "";
+        default:
+            return show(value);
     }
 }
 

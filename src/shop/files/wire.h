@@ -1,6 +1,6 @@
-// Records on the wire. One table a record lists its fields once: key, meaning, member, codec, required or not. From
-// the table come the decoder with every fault and its path, the encoder, the JSON schema and the pages of docs/.
-// Shared by the codecs of this room only.
+// Records on the wire. One table a record lists its fields once: key, meaning, member, codec, required or not.
+// From the table come the decoder with every fault and its path, the encoder, the JSON schema and the pages of
+// docs/. Shared by the codecs of this room only.
 #pragma once
 
 #include <algorithm>
@@ -90,7 +90,7 @@ Codec<std::string> name();   // one line with something on it, 200 characters at
 Codec<std::string> prose();  // free text, lines allowed, 10 000 characters at most
 Codec<std::string> day();
 Codec<evidence::Moment> moment();
-Codec<std::string> note();   // scientific pitch: "E4"
+Codec<std::string> note();  // scientific pitch: "E4"
 Codec<bool> boolean();
 Codec<int> whole(int low, int high);
 Codec<double> number(double low, double high);
@@ -188,8 +188,9 @@ struct Field {
     bool required = false;
     std::string value_says;
     std::string default_says;  // "" when absence means "not stated"
-    std::function<bool(const Json&, const Spot&, T&)> decode;  // called in table order, so it may look at fields above
-    std::function<std::optional<Json>(const T&)> encode;       // nothing: left out
+    std::function<bool(const Json&, const Spot&, T&)>
+        decode;                                           // called in table order, so it may look at fields above
+    std::function<std::optional<Json>(const T&)> encode;  // nothing: left out
     std::function<Json(Definitions&)> schema;
 };
 
@@ -222,7 +223,8 @@ public:
         const M standard = T{}.*member;
         return row<M>(std::move(key), std::move(says), false, says_default(codec.encode(standard)), codec, member,
                       [member, codec, standard](const T& record) {
-                          return record.*member == standard ? std::nullopt : std::optional(codec.encode(record.*member));
+                          return record.*member == standard ? std::nullopt
+                                                            : std::optional(codec.encode(record.*member));
                       });
     }
     template <class M>

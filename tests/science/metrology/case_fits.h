@@ -22,10 +22,13 @@ inline std::vector<metrology::Correlation> correlations_of(Given& given) {
 
 inline metrology::Draw shape_of(const std::string& word) {
     using metrology::Draw;
-    static const std::map<std::string, Draw> shapes{
-        {"normal", Draw::normal}, {"student_t", Draw::student_t}, {"rectangular", Draw::rectangular},
-        {"triangular", Draw::triangular}, {"arcsine", Draw::arcsine}, {"trapezoidal", Draw::trapezoidal},
-        {"curvilinear_trapezoidal", Draw::curvilinear_trapezoidal}};
+    static const std::map<std::string, Draw> shapes{{"normal", Draw::normal},
+                                                    {"student_t", Draw::student_t},
+                                                    {"rectangular", Draw::rectangular},
+                                                    {"triangular", Draw::triangular},
+                                                    {"arcsine", Draw::arcsine},
+                                                    {"trapezoidal", Draw::trapezoidal},
+                                                    {"curvilinear_trapezoidal", Draw::curvilinear_trapezoidal}};
     const auto found = shapes.find(word);
     if (found == shapes.end()) throw std::invalid_argument("unknown shape \"" + word + "\"");
     return found->second;
@@ -49,17 +52,27 @@ inline Outputs run_monte_carlo(Given& given) {
     if (given.has("correlations")) options.correlations = correlations_of(given);
     const auto r = metrology::propagate(inputs, Expression(given.get<std::string>("model"), names), options);
     const metrology::MonteCarloResult& mc = value_of(r);
-    return {{"mean", mc.mean}, {"u", mc.u}, {"symmetric", {mc.symmetric_low, mc.symmetric_high}},
-            {"shortest", {mc.shortest_low, mc.shortest_high}}, {"one_sided_high", mc.one_sided_high},
-            {"first_order_value", mc.first_order_value}, {"first_order_u", mc.first_order_u},
-            {"first_order_valid", mc.first_order_valid}, {"stable", mc.stable}, {"draws", mc.draws}};
+    return {{"mean", mc.mean},
+            {"u", mc.u},
+            {"symmetric", {mc.symmetric_low, mc.symmetric_high}},
+            {"shortest", {mc.shortest_low, mc.shortest_high}},
+            {"one_sided_high", mc.one_sided_high},
+            {"first_order_value", mc.first_order_value},
+            {"first_order_u", mc.first_order_u},
+            {"first_order_valid", mc.first_order_valid},
+            {"stable", mc.stable},
+            {"draws", mc.draws}};
 }
 
 inline Outputs run_calibration_line(Given& given) {
     const auto r = metrology::calibration_line(given.numbers("x"), given.numbers("y"), given.number("origin", 0));
     const metrology::CalibrationLine& line = value_of(r);
-    Outputs out{{"intercept", line.intercept}, {"slope", line.slope}, {"u_intercept", line.u_intercept},
-                {"u_slope", line.u_slope}, {"correlation", line.correlation}, {"residual_sd", line.residual_sd},
+    Outputs out{{"intercept", line.intercept},
+                {"slope", line.slope},
+                {"u_intercept", line.u_intercept},
+                {"u_slope", line.u_slope},
+                {"correlation", line.correlation},
+                {"residual_sd", line.residual_sd},
                 {"dof", line.dof}};
     if (given.has("at")) {
         const metrology::Uncertain y = line.at(given.number("at"));
@@ -82,11 +95,15 @@ inline Outputs run_joint(Given& given) {
     const auto observations = given.get<std::vector<std::vector<double>>>("observations");
     const auto names = given.get<std::vector<std::string>>("names");
     std::vector<metrology::JointModel> models;
-    for (const auto& text : given.get<std::vector<std::string>>("models")) models.emplace_back(Expression(text, names));
+    for (const auto& text : given.get<std::vector<std::string>>("models"))
+        models.emplace_back(Expression(text, names));
     const auto inputs = metrology::joint_type_a(observations);
     const auto outputs = metrology::propagate_joint(value_of(inputs), models);
-    return {{"u_inputs", inputs->u}, {"r_inputs", upper_triangle(*inputs)}, {"values", value_of(outputs).values},
-            {"u", outputs->u}, {"r_outputs", upper_triangle(*outputs)}};
+    return {{"u_inputs", inputs->u},
+            {"r_inputs", upper_triangle(*inputs)},
+            {"values", value_of(outputs).values},
+            {"u", outputs->u},
+            {"r_outputs", upper_triangle(*outputs)}};
 }
 
 inline Outputs outputs_of(const numeric::Fit& fit) {
@@ -97,8 +114,8 @@ inline Outputs outputs_of(const numeric::Fit& fit) {
     }
     Json u = Json::array();
     for (std::size_t i = 0; i < fit.size(); ++i) u.push_back(fit.u(i));
-    return {{"parameters", fit.parameters}, {"u", u}, {"rss", fit.rss}, {"residual_sd", fit.residual_sd},
-            {"r_squared", fit.r_squared}, {"dof", fit.dof}};
+    return {{"parameters", fit.parameters}, {"u", u},        {"rss", fit.rss}, {"residual_sd", fit.residual_sd},
+            {"r_squared", fit.r_squared},   {"dof", fit.dof}};
 }
 
 inline std::vector<double> weights_of(Given& given) {
@@ -143,7 +160,8 @@ inline Outputs run_nonlinear_fit(Given& given) {
         const Outputs now = outputs_of(numeric::nonlinear_fit(residuals, x.size(), start));
         if (first.empty()) first = now;
         std::vector<std::string> faults;
-        compare("parameters from start " + Json(start).dump(), first["parameters"], now.at("parameters"), {1e-6, true}, faults);
+        compare("parameters from start " + Json(start).dump(), first["parameters"], now.at("parameters"),
+                {1e-6, true}, faults);
         if (!faults.empty()) throw std::invalid_argument(faults[0]);
     }
     return first;

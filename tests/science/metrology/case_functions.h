@@ -23,7 +23,9 @@ namespace fallaway::cases {
 namespace m = fallaway::metrology;
 namespace n = fallaway::numeric;
 
-inline m::Limits limits_of(Given& given) { return {given.optional("lower"), given.optional("upper")}; }
+inline m::Limits limits_of(Given& given) {
+    return {given.optional("lower"), given.optional("upper")};
+}
 
 inline Outputs run_combine(Given& given) {
     std::vector<m::Contribution> parts;
@@ -36,10 +38,15 @@ inline Outputs run_combine(Given& given) {
     };
     fill("dof", &m::Contribution::dof);
     fill("sensitivity", &m::Contribution::sensitivity);
-    const auto r = m::combine(parts, given.has("correlations") ? correlations_of(given) : std::vector<m::Correlation>{});
+    const auto r =
+        m::combine(parts, given.has("correlations") ? correlations_of(given) : std::vector<m::Correlation>{});
     const m::CombinedUncertainty& c = value_of(r);
-    return {{"u", c.u}, {"dof", c.dof}, {"dof_used", c.dof_used}, {"first_order_valid", c.first_order_valid},
-            {"k_95", m::coverage_factor(0.95, c.dof)}, {"k_99", m::coverage_factor(0.99, c.dof)},
+    return {{"u", c.u},
+            {"dof", c.dof},
+            {"dof_used", c.dof_used},
+            {"first_order_valid", c.first_order_valid},
+            {"k_95", m::coverage_factor(0.95, c.dof)},
+            {"k_99", m::coverage_factor(0.99, c.dof)},
             {"U_99", m::coverage_factor(0.99, c.dof) * c.u}};
 }
 
@@ -52,21 +59,26 @@ inline Outputs run_budget(Given& given) {
     line.total = given.optional("total");
     std::optional<m::Certificate> certificate;
     if (given.has("expanded_u")) certificate = m::Certificate{given.number("expanded_u"), given.number("k", 2)};
-    const m::ToolBudget b = m::budget(line, given.numbers("readings"), given.number("step_written", 0), certificate);
+    const m::ToolBudget b =
+        m::budget(line, given.numbers("readings"), given.number("step_written", 0), certificate);
     return {{"value", b.result.value}, {"u", b.result.u}, {"dof", b.result.dof}, {"u_repeat", b.u_repeat}};
 }
 
 inline Outputs run_decide(Given& given) {
     const m::Uncertain y{given.number("y"), given.number("u"), given.number("dof", m::kInfiniteDof)};
     const m::Conformity c = m::decide(y, limits_of(given), given.number("u_repeat", 0));
-    return {{"decision", std::string(m::name_of(c.decision))}, {"p_conform", c.p_conform},
-            {"guard_band", c.guard_band}, {"tool_too_coarse", c.tool_too_coarse},
-            {"u_needed", c.u_needed}, {"repeats_needed", c.repeats_needed}};
+    return {{"decision", std::string(m::name_of(c.decision))},
+            {"p_conform", c.p_conform},
+            {"guard_band", c.guard_band},
+            {"tool_too_coarse", c.tool_too_coarse},
+            {"u_needed", c.u_needed},
+            {"repeats_needed", c.repeats_needed}};
 }
 
 inline Outputs run_practice(Given& given) {
     const auto r = m::against_practice({given.number("y"), given.number("u")}, limits_of(given));
-    return {{"practice", std::string(m::name_of(r.practice))}, {"beyond_lower", r.beyond_lower},
+    return {{"practice", std::string(m::name_of(r.practice))},
+            {"beyond_lower", r.beyond_lower},
             {"beyond_upper", r.beyond_upper}};
 }
 
@@ -103,7 +115,8 @@ inline Outputs run_global_risk(Given& given) {
     if (given.has("accept_lower")) acceptance.lower = given.number("accept_lower");
     const auto r = m::global_risk(population_of(given), tolerance, acceptance, given.number("u_measure"));
     const m::GlobalRisk& risk = value_of(r);
-    return {{"out_of_tolerance", risk.out_of_tolerance}, {"false_accept", risk.false_accept},
+    return {{"out_of_tolerance", risk.out_of_tolerance},
+            {"false_accept", risk.false_accept},
             {"false_reject", risk.false_reject}};
 }
 
@@ -116,9 +129,16 @@ inline Outputs run_acceptance_limit(Given& given) {
 inline Outputs run_nested(Given& given) {
     const auto r = m::nested(given.numbers("means"), given.numbers("sds"), given.get<int>("repeats"));
     const m::Nested& a = value_of(r);
-    return {{"mean", a.mean}, {"between_sd", a.between_sd}, {"within_sd", a.within_sd}, {"f", a.f}, {"p", a.p},
-            {"between_dof", a.between_dof}, {"within_dof", a.within_dof}, {"component", a.component},
-            {"u_mean", a.u_mean}, {"u_mean_pooled", a.u_mean_pooled}};
+    return {{"mean", a.mean},
+            {"between_sd", a.between_sd},
+            {"within_sd", a.within_sd},
+            {"f", a.f},
+            {"p", a.p},
+            {"between_dof", a.between_dof},
+            {"within_dof", a.within_dof},
+            {"component", a.component},
+            {"u_mean", a.u_mean},
+            {"u_mean_pooled", a.u_mean_pooled}};
 }
 
 inline Outputs run_gauge_study(Given& given) {
@@ -126,16 +146,24 @@ inline Outputs run_gauge_study(Given& given) {
     options.tolerance_width = given.optional("tolerance_width");
     if (given.has("interaction")) {
         const auto word = given.get<std::string>("interaction");
-        if (word != "pooled" && word != "kept") throw std::invalid_argument("interaction is \"pooled\" or \"kept\"");
+        if (word != "pooled" && word != "kept")
+            throw std::invalid_argument("interaction is \"pooled\" or \"kept\"");
         options.interaction = word == "kept" ? m::Interaction::kept : m::Interaction::pooled;
     }
     const auto r = m::gauge_study(given.get<m::GaugeReadings>("people"), options);
     const m::GaugeStudy& s = value_of(r);
     Outputs out{{"ss", {s.ss_part, s.ss_person, s.ss_interaction, s.ss_repeat}},
-                {"f_interaction", s.f_interaction}, {"p_interaction", s.p_interaction}, {"pooled", s.pooled},
-                {"equipment", s.equipment}, {"appraiser", s.appraiser}, {"interaction", s.interaction},
-                {"gauge", s.gauge}, {"part", s.part}, {"total", s.total},
-                {"percent_of_total", s.percent_of_total}, {"distinct", s.distinct},
+                {"f_interaction", s.f_interaction},
+                {"p_interaction", s.p_interaction},
+                {"pooled", s.pooled},
+                {"equipment", s.equipment},
+                {"appraiser", s.appraiser},
+                {"interaction", s.interaction},
+                {"gauge", s.gauge},
+                {"part", s.part},
+                {"total", s.total},
+                {"percent_of_total", s.percent_of_total},
+                {"distinct", s.distinct},
                 {"distinct_whole", s.distinct_whole}};
     if (s.precision_to_tolerance) out["precision_to_tolerance"] = *s.precision_to_tolerance;
     return out;
@@ -189,20 +217,19 @@ inline Outputs run_faults_present(Given& given) {
 }
 
 inline Outputs run_pass_lot(Given& given) {
-    const auto r = m::pass_lot(given.get<int>("lot"), given.get<int>("bad"), given.get<int>("n"), given.get<int>("c"));
+    const auto r =
+        m::pass_lot(given.get<int>("lot"), given.get<int>("bad"), given.get<int>("n"), given.get<int>("c"));
     return {{"pass", value_of(r)}};
 }
 
 inline Outputs run_pass_large_lot(Given& given) {
-    return along(given, "bad_share", "pass", [&](double share) {
-        return m::pass_large_lot(given.get<int>("n"), given.get<int>("c"), share);
-    });
+    return along(given, "bad_share", "pass",
+                 [&](double share) { return m::pass_large_lot(given.get<int>("n"), given.get<int>("c"), share); });
 }
 
 inline Outputs run_pass_defects(Given& given) {
-    return along(given, "defects_per_unit", "pass", [&](double rate) {
-        return m::pass_defects(given.get<int>("n"), given.get<int>("c"), rate);
-    });
+    return along(given, "defects_per_unit", "pass",
+                 [&](double rate) { return m::pass_defects(given.get<int>("n"), given.get<int>("c"), rate); });
 }
 
 inline Outputs run_bad_share_bound(Given& given) {
@@ -214,28 +241,43 @@ inline Outputs run_capability(Given& given) {
     const int count = given.has("n") ? given.get<int>("n") : 0;
     const auto r = m::capability(limits_of(given), given.number("mean"), given.number("sd"), count);
     const m::Capability& c = value_of(r);
-    return {{"cp", c.cp}, {"cpk", c.cpk}, {"below", c.below}, {"above", c.above}, {"ci95", {c.cpk_low, c.cpk_high}}};
+    return {
+        {"cp", c.cp}, {"cpk", c.cpk}, {"below", c.below}, {"above", c.above}, {"ci95", {c.cpk_low, c.cpk_high}}};
 }
 
 inline Outputs run_paired(Given& given) {
     const auto r = m::paired(given.numbers("differences"), given.number("u_single"));
     const m::PairedChange& p = value_of(r);
-    return {{"mean", p.mean}, {"sd", p.sd}, {"t", p.t}, {"dof", p.dof}, {"p_two_sided", p.p_two_sided},
-            {"ci95", {p.ci95_low, p.ci95_high}}, {"signed_rank_p", p.signed_rank_p ? Json(*p.signed_rank_p) : Json()},
+    return {{"mean", p.mean},
+            {"sd", p.sd},
+            {"t", p.t},
+            {"dof", p.dof},
+            {"p_two_sided", p.p_two_sided},
+            {"ci95", {p.ci95_low, p.ci95_high}},
+            {"signed_rank_p", p.signed_rank_p ? Json(*p.signed_rank_p) : Json()},
             {"real", p.real}};
 }
 
 inline Outputs run_rank(Given& given) {
     const auto r = m::rank(given.number("value"), given.numbers("past"));
     const m::Rank& k = value_of(r);
-    return {{"n", k.n}, {"below", k.below}, {"percentile", k.percentile}, {"ci95", {k.ci95_low, k.ci95_high}},
-            {"median", k.median}, {"mad", k.mad}, {"robust_z", k.robust_z}, {"too_few", k.too_few}};
+    return {{"n", k.n},
+            {"below", k.below},
+            {"percentile", k.percentile},
+            {"ci95", {k.ci95_low, k.ci95_high}},
+            {"median", k.median},
+            {"mad", k.mad},
+            {"robust_z", k.robust_z},
+            {"too_few", k.too_few}};
 }
 
 inline Outputs run_robust(Given& given) {
     const auto x = given.numbers("values");
-    return {{"mean", n::mean(x)}, {"sd", n::standard_deviation(x)}, {"median", n::median(x)},
-            {"mad", n::scaled_mad(x)}, {"huber", n::huber(x, given.number("huber_k", 1.5)).location}};
+    return {{"mean", n::mean(x)},
+            {"sd", n::standard_deviation(x)},
+            {"median", n::median(x)},
+            {"mad", n::scaled_mad(x)},
+            {"huber", n::huber(x, given.number("huber_k", 1.5)).location}};
 }
 
 inline Outputs run_mean_sd(Given& given) {
@@ -248,7 +290,8 @@ inline Outputs run_mean_sd(Given& given) {
 inline Outputs run_quantile(Given& given) {
     const auto x = given.numbers("values");
     const double p = given.number("p");
-    return {{"type6", n::quantile(x, p, n::QuantileType::type6)}, {"type7", n::quantile(x, p, n::QuantileType::type7)},
+    return {{"type6", n::quantile(x, p, n::QuantileType::type6)},
+            {"type7", n::quantile(x, p, n::QuantileType::type7)},
             {"type8", n::quantile(x, p, n::QuantileType::type8)}};
 }
 
@@ -269,23 +312,45 @@ using Function = Outputs (*)(Given&);
 
 inline const std::map<std::string, Function>& functions() {
     static const std::map<std::string, Function> all{
-        {"combine", run_combine}, {"budget", run_budget}, {"decide", run_decide}, {"practice", run_practice},
-        {"bracket", run_bracket}, {"agreement", run_agreement}, {"fuse", run_fuse},
-        {"global_risk", run_global_risk}, {"acceptance_limit", run_acceptance_limit}, {"nested", run_nested},
-        {"gauge_study", run_gauge_study}, {"cohen_kappa", run_cohen_kappa}, {"fleiss_kappa", run_fleiss_kappa},
+        {"combine", run_combine},
+        {"budget", run_budget},
+        {"decide", run_decide},
+        {"practice", run_practice},
+        {"bracket", run_bracket},
+        {"agreement", run_agreement},
+        {"fuse", run_fuse},
+        {"global_risk", run_global_risk},
+        {"acceptance_limit", run_acceptance_limit},
+        {"nested", run_nested},
+        {"gauge_study", run_gauge_study},
+        {"cohen_kappa", run_cohen_kappa},
+        {"fleiss_kappa", run_fleiss_kappa},
         {"escape_independent",
-         [](Given& given) -> Outputs { return {{"escape", value_of(m::escape_independent(given.numbers("detection")))}}; }},
-        {"escape_shared", run_escape_shared}, {"faults_present", run_faults_present},
-        {"pass_large_lot", run_pass_large_lot}, {"pass_defects", run_pass_defects}, {"pass_lot", run_pass_lot},
-        {"bad_share_bound", run_bad_share_bound}, {"capability", run_capability}, {"paired", run_paired},
-        {"rank", run_rank}, {"robust", run_robust}, {"mean_sd", run_mean_sd}, {"quantile", run_quantile},
+         [](Given& given) -> Outputs {
+             return {{"escape", value_of(m::escape_independent(given.numbers("detection")))}};
+         }},
+        {"escape_shared", run_escape_shared},
+        {"faults_present", run_faults_present},
+        {"pass_large_lot", run_pass_large_lot},
+        {"pass_defects", run_pass_defects},
+        {"pass_lot", run_pass_lot},
+        {"bad_share_bound", run_bad_share_bound},
+        {"capability", run_capability},
+        {"paired", run_paired},
+        {"rank", run_rank},
+        {"robust", run_robust},
+        {"mean_sd", run_mean_sd},
+        {"quantile", run_quantile},
         {"wilson", run_wilson},
         {"copper_at_20c",
          [](Given& given) -> Outputs {
              return {{"ohms_20", m::copper_at_20c(given.number("ohms"), given.number("celsius"))}};
          }},
-        {"calibration_line", run_calibration_line}, {"joint", run_joint}, {"monte_carlo", run_monte_carlo},
-        {"linear_fit", run_linear_fit}, {"polynomial_fit", run_polynomial_fit},
+        {"calibration_line", run_calibration_line},
+        {"joint", run_joint},
+        {"monte_carlo", run_monte_carlo},
+        {"linear_fit", run_linear_fit},
+        {"polynomial_fit", run_polynomial_fit},
         {"nonlinear_fit", run_nonlinear_fit}};
     return all;
 }

@@ -114,7 +114,8 @@ inline void compare(const std::string& key, const Json& expected, const Json& ac
 }
 
 // Every number of "expect" against what the function gave.
-inline std::vector<std::string> check_expectation(const Json& expect, const Json& tolerance, const Outputs& outputs) {
+inline std::vector<std::string> check_expectation(const Json& expect, const Json& tolerance,
+                                                  const Outputs& outputs) {
     std::vector<std::string> faults;
     if (!expect.is_object() || expect.empty()) faults.push_back("the case expects nothing");
     for (const auto& [key, value] : expect.items()) {
@@ -127,7 +128,8 @@ inline std::vector<std::string> check_expectation(const Json& expect, const Json
     }
     if (tolerance.is_object()) {
         for (const auto& [key, value] : tolerance.items()) {
-            if (key != "*" && !expect.contains(key)) faults.push_back("tolerance has an unknown key \"" + key + "\"");
+            if (key != "*" && !expect.contains(key))
+                faults.push_back("tolerance has an unknown key \"" + key + "\"");
         }
     }
     return faults;

@@ -14,8 +14,8 @@ struct CaseReport {
 
 // The complaint about one case; empty when it holds.
 inline std::vector<std::string> faults_of(const Json& item) {
-    static const std::set<std::string> known{"id", "title", "source", "tier", "function", "given", "expect",
-                                             "tolerance", "note"};
+    static const std::set<std::string> known{"id",    "title",  "source",    "tier", "function",
+                                             "given", "expect", "tolerance", "note"};
     std::vector<std::string> faults;
     for (const auto& [key, value] : item.items()) {
         if (!known.contains(key)) faults.push_back("unknown key \"" + key + "\" in the case");

@@ -19,7 +19,8 @@ namespace fallaway::cases {
 class Expression {
 public:
     // Throws std::invalid_argument, naming the place, when the text is not a formula over these names.
-    Expression(std::string text, std::vector<std::string> names) : text_(std::move(text)), names_(std::move(names)) {
+    Expression(std::string text, std::vector<std::string> names)
+        : text_(std::move(text)), names_(std::move(names)) {
         sum();
         if (at_ != text_.size()) complain("an operator");
     }
@@ -29,10 +30,18 @@ public:
         std::size_t top = 0;
         for (const Step& step : steps_) {
             switch (step.kind) {
-                case Kind::number: stack[top++] = step.value; break;
-                case Kind::name: stack[top++] = values[step.index]; break;
-                case Kind::negate: stack[top - 1] = -stack[top - 1]; break;
-                case Kind::call: stack[top - 1] = step.call(stack[top - 1]); break;
+                case Kind::number:
+                    stack[top++] = step.value;
+                    break;
+                case Kind::name:
+                    stack[top++] = values[step.index];
+                    break;
+                case Kind::negate:
+                    stack[top - 1] = -stack[top - 1];
+                    break;
+                case Kind::call:
+                    stack[top - 1] = step.call(stack[top - 1]);
+                    break;
                 case Kind::combine:
                     --top;
                     stack[top - 1] = combine(step.symbol, stack[top - 1], stack[top]);
@@ -54,11 +63,16 @@ private:
 
     static double combine(char symbol, double a, double b) {
         switch (symbol) {
-            case '+': return a + b;
-            case '-': return a - b;
-            case '*': return a * b;
-            case '/': return a / b;
-            default: return b == 2 ? a * a : std::pow(a, b);
+            case '+':
+                return a + b;
+            case '-':
+                return a - b;
+            case '*':
+                return a * b;
+            case '/':
+                return a / b;
+            default:
+                return b == 2 ? a * a : std::pow(a, b);
         }
     }
 

@@ -38,7 +38,9 @@ TEST(Paired, RealBeyondTheToolsOwnScatter) {
 }
 
 // Ranks 1.5, 1.5, 3 with signs -, +, +: of the 8 patterns 6 have a sum >= 4.5 or <= 1.5 on either side.
-TEST(Paired, TiedRanksShareThem) { EXPECT_DOUBLE_EQ(*paired(Values{-1, 1, 2}, 0)->signed_rank_p, 0.75); }
+TEST(Paired, TiedRanksShareThem) {
+    EXPECT_DOUBLE_EQ(*paired(Values{-1, 1, 2}, 0)->signed_rank_p, 0.75);
+}
 
 TEST(Rank, DegenerateInputs) {
     EXPECT_EQ(rank(1, {}).error().code, "missing");
@@ -154,7 +156,8 @@ TEST(Propagate, AnExactInputStaysExact) {
     const DrawnInput exact[] = {{"a", Draw::normal, 3, 0}};
     MonteCarloOptions options;
     options.draws = 1000;
-    const auto r = propagate(exact, [](std::span<const double> x) { return x[0]; }, options);
+    const auto r = propagate(
+        exact, [](std::span<const double> x) { return x[0]; }, options);
     ASSERT_TRUE(r);
     EXPECT_EQ(r->u, 0);
     EXPECT_EQ(r->symmetric_low, 3);
@@ -168,7 +171,8 @@ TEST(Propagate, FullCorrelation) {
     MonteCarloOptions options;
     options.draws = 2000;
     options.correlations = {{0, 1, 1}};
-    const auto r = propagate(two, [](std::span<const double> x) { return x[0] - x[1]; }, options);
+    const auto r = propagate(
+        two, [](std::span<const double> x) { return x[0] - x[1]; }, options);
     ASSERT_TRUE(r);
     EXPECT_NEAR(r->u, 0, 1e-12);
 }

@@ -8,7 +8,9 @@
 namespace fallaway::metrology {
 namespace {
 
-FeatureBudget string_height_gauge() { return {"string height", 0.05, 0.05, 0, 0.02, std::nullopt, "test"}; }
+FeatureBudget string_height_gauge() {
+    return {"string height", 0.05, 0.05, 0, 0.02, std::nullopt, "test"};
+}
 
 TEST(Budget, OneReadingTakesStepLimitAndHandling) {
     const double one[] = {1.6};
@@ -45,7 +47,8 @@ TEST(Budget, CoarseWritingIsKept) {
     const double one[] = {2};
     EXPECT_NEAR(budget({"", 0.01, 0, 0, 0, {}, ""}, one, 1).result.u, 1 / std::sqrt(12.0), 1e-12);
     EXPECT_NEAR(budget({"", 0.5, 0, 0, 0, {}, ""}, one, 0.01).result.u, 0.5 / std::sqrt(12.0), 1e-12);
-    EXPECT_NEAR(budget({"", 0.5, 0, 0, 0, 0.15, ""}, one, 1).result.u, std::hypot(0.15, 1 / std::sqrt(12.0)), 1e-12);
+    EXPECT_NEAR(budget({"", 0.5, 0, 0, 0, 0.15, ""}, one, 1).result.u, std::hypot(0.15, 1 / std::sqrt(12.0)),
+                1e-12);
 }
 
 TEST(Budget, CertificateReplacesTheLimit) {
@@ -63,7 +66,8 @@ TEST(Budget, TotalStandsUnlessTheReadingsScatterMore) {
 }
 
 TEST(BudgetFor, OwnLineFirstThenAnyOther) {
-    ToolKind rule{"rule", "Rule", Dimension::length, {{"", 0.5, 0, 0, 0, {}, ""}, {"string height", 0.5, 0, 0, 0, 0.1, ""}}};
+    ToolKind rule{
+        "rule", "Rule", Dimension::length, {{"", 0.5, 0, 0, 0, {}, ""}, {"string height", 0.5, 0, 0, 0, 0.1, ""}}};
     EXPECT_TRUE(budget_for(rule, "string height")->total);
     EXPECT_FALSE(budget_for(rule, "scale length")->total);
     rule.budgets.erase(rule.budgets.begin());

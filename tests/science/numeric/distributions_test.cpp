@@ -4,8 +4,8 @@
 #include <cmath>
 #include <limits>
 
-#include <boost/math/distributions.hpp>
 #include <gtest/gtest.h>
+#include <boost/math/distributions.hpp>
 
 namespace fallaway::numeric {
 namespace {
@@ -71,13 +71,14 @@ TEST(Distributions, StudentTableOfTheGuide) {
 TEST(Distributions, PrintedPoints) {
     EXPECT_NEAR(chi_squared_quantile(0.95, 1), 3.841, 0.0005);
     EXPECT_NEAR(chi_squared_quantile(0.95, 10), 18.307, 0.0005);
-    EXPECT_NEAR(f_quantile(0.95, 9, 40), 2.12, 0.005);    // JCGM 100 H.5
-    EXPECT_NEAR(f_quantile(0.975, 9, 40), 2.45, 0.005);   // JCGM 100 H.5
+    EXPECT_NEAR(f_quantile(0.95, 9, 40), 2.12, 0.005);   // JCGM 100 H.5
+    EXPECT_NEAR(f_quantile(0.975, 9, 40), 2.45, 0.005);  // JCGM 100 H.5
     EXPECT_NEAR(hypergeometric_cdf(0, 20, 2, 5), 8568.0 / 15504, 1e-14);
 }
 
 TEST(Distributions, LogGammaAgainstTheLibrary) {
-    for (double x = 1e-6; x < 1e8; x *= 1.7) EXPECT_NEAR(log_gamma(x), bm::lgamma(x), 4e-15 * (1 + std::abs(bm::lgamma(x)) + x)) << x;
+    for (double x = 1e-6; x < 1e8; x *= 1.7)
+        EXPECT_NEAR(log_gamma(x), bm::lgamma(x), 4e-15 * (1 + std::abs(bm::lgamma(x)) + x)) << x;
 }
 
 TEST(Distributions, NormalAgainstTheLibrary) {
@@ -105,12 +106,14 @@ TEST(Distributions, BetaAgainstTheLibrary) {
     for (const double a : {0.5, 1.0, 3.5, 20.0, 900.0, 4e4}) {
         for (const double b : {0.5, 2.0, 6.5, 150.0, 3e4}) {
             const bm::beta_distribution<> beta(a, b);
-            const double allowed = std::max(a, b) < 1e4 ? kBody : kLargeShape;
             for (const double p : {1e-10, 0.025, 0.4, 0.5, 0.9, 0.975}) {
+                double allowed = std::max(a, b) < 1e4 ? kBody : kLargeShape;
                 // The library's own quantile gives up for large shapes, so ours is put through its cdf.
                 const double x = beta_quantile(p, a, b);
                 ASSERT_GT(x, 0);
                 ASSERT_LT(x, 1);
+                // Near 1 the rounding of x itself moves the upper tail by this much.
+                allowed = std::max(allowed, 4 * std::numeric_limits<double>::epsilon() / (1 - x));
                 expect_close(cdf(beta, x), p, allowed, "quantile " + at(p, a, b));
                 expect_close(beta_cdf(x, a, b), p, allowed, "cdf " + at(x, a, b));
                 expect_close(beta_sf(x, a, b), 1 - p, allowed, "sf " + at(x, a, b));
@@ -162,8 +165,10 @@ TEST(Distributions, CountsAgainstTheLibrary) {
                 const double x = static_cast<double>(k);
                 expect_close(binomial_pmf(k, n, p), pdf(binomial, x), kBody, "binomial pmf " + at(x, p));
                 expect_close(binomial_cdf(k, n, p), cdf(binomial, x), kBody, "binomial cdf " + at(x, p));
-                expect_close(poisson_pmf(k, static_cast<double>(n) * p), pdf(poisson, x), kBody, "poisson pmf " + at(x, p));
-                expect_close(poisson_cdf(k, static_cast<double>(n) * p), cdf(poisson, x), kBody, "poisson cdf " + at(x, p));
+                expect_close(poisson_pmf(k, static_cast<double>(n) * p), pdf(poisson, x), kBody,
+                             "poisson pmf " + at(x, p));
+                expect_close(poisson_cdf(k, static_cast<double>(n) * p), cdf(poisson, x), kBody,
+                             "poisson cdf " + at(x, p));
             }
         }
     }

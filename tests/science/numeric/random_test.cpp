@@ -31,7 +31,8 @@ const std::vector<Shape> kShapes{
     {"rectangular", [](Random& r) { return r.rectangular(2, 4); }, 3, 1 / std::sqrt(3.0), 2, 4},
     {"triangular", [](Random& r) { return r.triangular(2, 4); }, 3, 1 / std::sqrt(6.0), 2, 4},
     {"trapezoidal", [](Random& r) { return r.trapezoidal(2, 4, 0.5); }, 3, std::sqrt(1.25 / 6), 2, 4},
-    {"curvilinear", [](Random& r) { return r.curvilinear_trapezoidal(2, 4, 0.3); }, 3, std::sqrt(1.0 / 3 + 0.01), 1.7, 4.3},
+    {"curvilinear", [](Random& r) { return r.curvilinear_trapezoidal(2, 4, 0.3); }, 3, std::sqrt(1.0 / 3 + 0.01),
+     1.7, 4.3},
     {"arcsine", [](Random& r) { return r.arcsine(2, 4); }, 3, 1 / std::sqrt(2.0), 2, 4},
     {"student t 9", [](Random& r) { return r.student_t(9); }, 0, std::sqrt(9.0 / 7), -1e3, 1e3}};
 

@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <set>
 
+#include "bench/judgement/judge.h"
 #include "shop/files/bench_codec.h"
+#include "shop/files/catalogue_codec.h"
 #include "shop/files/embedded.h"
 
 namespace fallaway::files {
@@ -79,6 +81,50 @@ TEST(DemoFiles, TheThirdKnowsNothingButTheKind) {
     EXPECT_EQ(bench.instrument, evidence::Instrument{});
     EXPECT_EQ(bench.scope.name, "quick look");
     EXPECT_TRUE(bench.tools.empty());
+}
+
+judgement::Assessment assessed(const std::string& name) {
+    return judgement::assess(demo(name), built_in_catalogue());
+}
+
+std::set<std::string> claims_with(const judgement::Assessment& assessment, judgement::ClaimOutcome outcome) {
+    std::set<std::string> ids;
+    for (const auto& claim : assessment.claims) {
+        if (claim.outcome == outcome) ids.insert(claim.id);
+    }
+    return ids;
+}
+
+// The stories come out as their evidence tells them. What is inside each instrument stands in demo/*.cpp.
+TEST(DemoFiles, TheGuitarNeedsRepairAndTwoClaimsFall) {
+    const auto assessment = assessed("heron.json");
+    EXPECT_EQ(assessment.verdict, judgement::Verdict::repair_first);
+    EXPECT_EQ(claims_with(assessment, judgement::ClaimOutcome::contradicted),
+              (std::set<std::string>{"c-bridge-ohms", "c-volume"}));
+    std::set<std::string> major;
+    for (const auto& finding : assessment.findings) {
+        if (finding.severity == evidence::Severity::major && !finding.accepted) major.insert(finding.checkpoint);
+    }
+    EXPECT_EQ(major, (std::set<std::string>{"fret-level", "intonation", "nut-wire", "ring-test"}));
+}
+
+TEST(DemoFiles, TheBassIsReadyAndOneClaimStaysOpen) {
+    const auto assessment = assessed("dray.json");
+    EXPECT_EQ(assessment.verdict, judgement::Verdict::ready);
+    EXPECT_TRUE(claims_with(assessment, judgement::ClaimOutcome::contradicted).empty());
+    EXPECT_TRUE(claims_with(assessment, judgement::ClaimOutcome::not_established).contains("c-scale"));
+    for (const auto& complaint : assessment.complaints) EXPECT_TRUE(complaint.shown) << complaint.text;
+}
+
+TEST(DemoFiles, TheQuickLookAnswersEveryCheckpointOfItsScope) {
+    const auto assessment = assessed("quick.json");
+    EXPECT_EQ(assessment.verdict, judgement::Verdict::set_up_first);
+    EXPECT_EQ(std::ranges::count_if(assessment.answers,
+                                    [](const judgement::Answer& answer) {
+                                        return answer.in_scope && (answer.state == judgement::AnswerState::fine ||
+                                                                   answer.state == judgement::AnswerState::faulty);
+                                    }),
+              14);
 }
 
 }  // namespace
