@@ -8,12 +8,11 @@
 
 #include "bench/evidence/instrument.h"
 #include "bench/evidence/place.h"
+#include "bench/evidence/procedure.h"
 #include "science/base/quantity_text.h"
 
 namespace fallaway::evidence {
 
-// What hands may do. look_only: nothing is turned, slackened, flexed or opened.
-enum class Hands { look_only, adjust, work };
 enum class Stage { arrival, before, after, handover };
 enum class Strength { light, medium, heavy };
 enum class RattleAllowed { none, unplugged_only, hard_only };
@@ -254,6 +253,7 @@ struct Bench {
     std::optional<Wants> wants;
     Hands hands = Hands::look_only;
     ScopeChoice scope;
+    std::optional<Procedure> procedure;    // its text as this visit was taken under; absent: the built-in one
     std::vector<Claim> claims;
     std::vector<ToolUsed> tools;
     std::vector<RoomState> room;

@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "bench/evidence/procedure.h"
+#include "bench/evidence/bench.h"
 #include "science/metrology/tool.h"
 
 namespace fallaway::evidence {
@@ -13,5 +13,12 @@ struct Catalogue {
     std::vector<ClaimKind> claims;
     std::vector<metrology::ToolKind> tools;
 };
+
+// The catalogue that a bench is held against: a procedure that travels with the visit replaces the built-in one, so
+// that an old visit is judged by the questions that were asked.
+inline Catalogue catalogue_of(const Bench& bench, Catalogue catalogue) {
+    if (bench.procedure) catalogue.procedure = *bench.procedure;
+    return catalogue;
+}
 
 }  // namespace fallaway::evidence

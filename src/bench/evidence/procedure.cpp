@@ -10,33 +10,48 @@ bool admits(const std::vector<T>& list, const T& value) {
     return list.empty() || std::ranges::find(list, value) != list.end();
 }
 
-// A fact that is not stated excludes nothing.
-bool admits_stated(const std::vector<std::string>& list, const std::optional<std::string>& value) {
-    return !value || admits(list, *value);
-}
-bool admits_stated(const std::optional<bool>& wanted, const std::optional<bool>& value) {
-    return !wanted || !value || *wanted == *value;
+// Facts that an instrument may leave open; `unstated` is what an open one answers.
+struct OpenFacts {
+    const Instrument& instrument;
+    bool unstated;
+
+    bool admits_word(const std::vector<std::string>& list, const std::optional<std::string>& value) const {
+        return list.empty() || (value ? admits(list, *value) : unstated);
+    }
+    bool admits_flag(const std::optional<bool>& wanted, const std::optional<bool>& value) const {
+        return !wanted || (value ? *wanted == *value : unstated);
+    }
+
+    bool admit(const Condition& condition) const {
+        const auto bridge = instrument.bridge ? instrument.bridge->type : std::nullopt;
+        const auto rod = instrument.truss_rod ? instrument.truss_rod->type : std::nullopt;
+        const auto has_pickups = instrument.pickups.empty() ? std::nullopt : std::optional(true);
+        std::optional<bool> switched;
+        if (!instrument.switch_positions.empty() || has_pickups) switched = !instrument.switch_positions.empty();
+        return admits_flag(condition.headless, instrument.headless) && admits_flag(condition.battery, instrument.battery) &&
+               admits_flag(condition.zero_fret, instrument.zero_fret) && admits_flag(condition.pickups, has_pickups) &&
+               admits_flag(condition.switched, switched) && admits_word(condition.bridges, bridge) &&
+               admits_word(condition.rods, rod) && admits_word(condition.joints, instrument.neck_joint) &&
+               admits_word(condition.board_finishes, instrument.board_finish);
+    }
+};
+
+bool admits_known(const Condition& condition, const Instrument& instrument) {
+    const int strings = string_count(instrument);
+    return admits(condition.kinds, instrument.kind) && condition.fretted.value_or(instrument.fretted) == instrument.fretted &&
+           condition.hand.value_or(instrument.hand) == instrument.hand &&
+           condition.fanned.value_or(is_fanned(instrument)) == is_fanned(instrument) &&
+           strings >= condition.strings_min.value_or(strings) && strings <= condition.strings_max.value_or(strings);
 }
 
 }  // namespace
 
 bool applies(const Condition& condition, const Instrument& instrument) {
-    const auto bridge = instrument.bridge ? instrument.bridge->type : std::nullopt;
-    const auto rod = instrument.truss_rod ? instrument.truss_rod->type : std::nullopt;
-    const int strings = string_count(instrument);
-    const auto has_pickups = instrument.pickups.empty() ? std::nullopt : std::optional(true);
-    return admits(condition.kinds, instrument.kind) &&
-           condition.fretted.value_or(instrument.fretted) == instrument.fretted &&
-           condition.hand.value_or(instrument.hand) == instrument.hand &&
-           admits_stated(condition.fanned, is_fanned(instrument)) &&
-           admits_stated(condition.headless, instrument.headless) &&
-           admits_stated(condition.battery, instrument.battery) &&
-           admits_stated(condition.zero_fret, instrument.zero_fret) &&
-           admits_stated(condition.pickups, has_pickups) && admits_stated(condition.bridges, bridge) &&
-           admits_stated(condition.rods, rod) && admits_stated(condition.joints, instrument.neck_joint) &&
-           admits_stated(condition.board_finishes, instrument.board_finish) &&
-           strings >= condition.strings_min.value_or(strings) &&
-           strings <= condition.strings_max.value_or(strings);
+    return admits_known(condition, instrument) && OpenFacts{instrument, true}.admit(condition);
+}
+
+bool surely_applies(const Condition& condition, const Instrument& instrument) {
+    return admits_known(condition, instrument) && OpenFacts{instrument, false}.admit(condition);
 }
 
 double BassToTreble::at(int string, int strings) const {

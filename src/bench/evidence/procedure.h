@@ -6,10 +6,12 @@
 #include <string>
 #include <vector>
 
-#include "bench/evidence/bench.h"
 #include "bench/evidence/instrument.h"
 
 namespace fallaway::evidence {
+
+// What hands may do. look_only: nothing is turned, slackened, flexed or opened.
+enum class Hands { look_only, adjust, work };
 
 enum class CheckpointKind { measured, judged, heard, photographed, claim };
 enum class Severity { critical, major, minor, note };
@@ -28,6 +30,7 @@ struct Condition {
     std::optional<bool> battery;
     std::optional<bool> zero_fret;
     std::optional<bool> pickups;           // has any
+    std::optional<bool> switched;          // has a pickup switch; known once positions or pickups are stated
     std::vector<std::string> bridges;
     std::vector<std::string> rods;
     std::vector<std::string> joints;
@@ -38,6 +41,8 @@ struct Condition {
     friend bool operator==(const Condition&, const Condition&) = default;
 };
 bool applies(const Condition& condition, const Instrument& instrument);
+// The same, and every fact that the condition asks for is stated: nothing is left to a guess.
+bool surely_applies(const Condition& condition, const Instrument& instrument);
 
 // A value that may run from the bass string to the treble string in even steps.
 struct BassToTreble {

@@ -1,6 +1,7 @@
 #include "bench/evidence/validation.h"
 
 #include <algorithm>
+#include <cmath>
 #include <unordered_set>
 
 #include <fmt/format.h>
@@ -229,10 +230,26 @@ private:
         });
         if (!reading.tool) return;
         const auto* tool = check_tool_named(*reading.tool, path + "/tool");
-        if (tool == nullptr || !observable->words.empty() || tool->dimension == observable->dimension) return;
+        if (tool == nullptr || !observable->words.empty()) return;
+        if (tool->dimension == observable->dimension) {
+            check_reach(reading, *tool, path);
+            return;
+        }
         faults_.add("unit", path + "/tool",
                     fmt::format("{}: reads a {}, {} is a {}", quote(*reading.tool), name_of(tool->dimension),
                                 observable->name, name_of(observable->dimension)));
+    }
+
+    void check_reach(const Reading& reading, const metrology::ToolKind& tool, const std::string& path) {
+        const auto check = [&](const QuantityText& value, const std::string& at) {
+            if (!tool.largest || std::abs(value.si) <= *tool.largest) return;
+            faults_.add("range", at, fmt::format("{}: over the range of {}, expected {} at most", quote(value.typed), tool.name,
+                                                 format_quantity(*tool.largest, *value.unit, value.decimals)));
+        };
+        if (reading.value && std::holds_alternative<QuantityText>(*reading.value)) {
+            check(std::get<QuantityText>(*reading.value), path + "/value");
+        }
+        for_each_of(reading.repeats, path + "/repeats", check);
     }
 
     void check_rating(const Rating& rating, const std::string& path) {

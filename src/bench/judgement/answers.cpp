@@ -259,7 +259,7 @@ std::string title_of(const Checkpoint& checkpoint) {
 std::string limit_text(const metrology::Limits& limits, const Unit& unit) {
     const auto number = [&](double si) { return trimmed_number(from_si(si, unit)); };
     if (limits.lower && limits.upper) return fmt::format("{} to {} {}", number(*limits.lower), number(*limits.upper), unit.symbol);
-    if (limits.upper) return fmt::format("to {} {}", number(*limits.upper), unit.symbol);
+    if (limits.upper) return fmt::format("up to {} {}", number(*limits.upper), unit.symbol);
     if (limits.lower) return fmt::format("{} {} and more", number(*limits.lower), unit.symbol);
     return "";
 }
@@ -273,6 +273,7 @@ std::vector<Answer> answer_checkpoints(const Bench& bench, const Catalogue& cata
     for (const Checkpoint& checkpoint : catalogue.procedure.checkpoints) {
         if (!evidence::applies(checkpoint.when, bench.instrument)) continue;
         Answer answer = answer_one(checkpoint, bench, catalogue, readings);
+        answer.surely_applies = evidence::surely_applies(checkpoint.when, bench.instrument);
         answer.in_scope = in_scope(checkpoint, bench, catalogue.procedure);
         answers.push_back(std::move(answer));
     }

@@ -15,7 +15,7 @@ std::vector<Finding> findings_of(const std::vector<Answer>& answers, const evide
 // The words by which lists call a checkpoint.
 std::string title_of(const evidence::Checkpoint& checkpoint);
 
-// "1.3 to 2.2 mm", "to 0.12 mm", "1.5 mm and more".
+// "1.3 to 2.2 mm", "up to 0.12 mm", "1.5 mm and more".
 std::string limit_text(const metrology::Limits& limits, const Unit& unit);
 
 evidence::Severity one_class_lower(evidence::Severity severity);

@@ -76,6 +76,7 @@ struct Answer {
     std::string section;
     std::string question;
     bool in_scope = true;
+    bool surely_applies = true;                // false: a fact that decides it is not stated (type of bridge, ...)
     AnswerState state = AnswerState::not_looked_at;
     std::vector<Line> lines;
     std::string because;                       // "strings 3 and 4 not read", "look only: opens a cavity"
@@ -110,7 +111,7 @@ struct ClaimLine {
     evidence::Place at;
     std::string promised;                      // as typed
     std::string source;
-    std::string found;                         // "634.8 ± 0.5 mm", "" when nothing was
+    Figure found;                              // "634.8 ± 0.5 mm", "" when nothing was
     std::string tolerance;                     // "± 1 mm"
     std::string how;                           // "read with a steel rule", "judged by Ruta"
     ClaimOutcome outcome = ClaimOutcome::not_established;

@@ -104,13 +104,13 @@ double tolerance_of(const Claim& claim, const ClaimKind& kind, double promised) 
 void decide_by_value(ClaimLine& line, const Claim& claim, const ClaimKind& kind, const Found& found, const Catalogue& catalogue) {
     const auto& promised = std::get<QuantityText>(*claim.value);
     const double tolerance = tolerance_of(claim, kind, promised.si);
-    line.found = found.figure.text;
+    line.found = found.figure;
     line.how = found.how;
     if (kind.exact) {
         line.outcome = found.y.value == promised.si ? ClaimOutcome::confirmed : ClaimOutcome::contradicted;
         return;
     }
-    line.tolerance = "± " + limit_text({std::nullopt, tolerance}, *promised.unit).substr(3);
+    line.tolerance = "± " + limit_text({std::nullopt, tolerance}, *promised.unit).substr(6);
     const auto conformity = metrology::decide(found.y, {promised.si - tolerance, promised.si + tolerance}, found.u_repeat);
     line.p_conform = conformity.p_conform;
     constexpr std::array kOutcome = {ClaimOutcome::confirmed, ClaimOutcome::contradicted, ClaimOutcome::not_established};
@@ -129,7 +129,7 @@ void decide_by_rating(ClaimLine& line, const ClaimKind& kind, const Bench& bench
     for (const auto& rating : bench.ratings) {
         const auto* checkpoint = evidence::find_checkpoint(catalogue.procedure, rating.checkpoint);
         if (!checkpoint || checkpoint->claims != kind.id || checkpoint->anchors.size() != 4) continue;
-        line.found = checkpoint->anchors[std::size_t(rating.step)];
+        line.found.text = checkpoint->anchors[std::size_t(rating.step)];
         line.how = "judged" + (rating.by ? " by " + *rating.by : std::string());
         line.outcome = rating.step == 3   ? ClaimOutcome::confirmed
                        : rating.step == 0 ? ClaimOutcome::contradicted
@@ -138,7 +138,7 @@ void decide_by_rating(ClaimLine& line, const ClaimKind& kind, const Bench& bench
 }
 
 void decide_by_person(ClaimLine& line, const Claim& claim, const ClaimKind& kind) {
-    if (claim.found) line.found = *claim.found;
+    if (claim.found) line.found = {*claim.found, nullptr, std::nullopt};
     if (!claim.outcome) return;
     line.how = "judged" + (claim.by ? " by " + *claim.by : std::string());
     if (*claim.outcome == "contradicted") line.outcome = ClaimOutcome::contradicted;
@@ -181,7 +181,7 @@ ClaimLine judge_one(const Claim& claim, const Bench& bench, const Catalogue& cat
     }
     decide_by_rating(line, kind, bench, catalogue);
     decide_by_person(line, claim, kind);
-    if (line.found.empty() && line.how.empty()) line.advice = advice_for_unread(kind, catalogue);
+    if (line.found.text.empty() && line.how.empty()) line.advice = advice_for_unread(kind, catalogue);
     return line;
 }
 
@@ -205,7 +205,8 @@ std::vector<Finding> findings_of(const std::vector<ClaimLine>& claims, const Ben
         finding.cure = kind.severity <= evidence::Severity::major ? kind.cure : evidence::Cure::none;
         finding.at = line.at;
         finding.title = "Not as promised: " + line.name + (evidence::key_of(line.at).empty() ? "" : ", " + evidence::describe(line.at));
-        finding.found.text = line.found.empty() ? "not as promised" : line.found;
+        finding.found = line.found;
+        if (finding.found.text.empty()) finding.found.text = "not as promised";
         finding.limit = "promised " + line.promised + (line.tolerance.empty() ? "" : " " + line.tolerance);
         finding.limit_source = line.source;
         finding.standing = Standing::broken;

@@ -12,10 +12,13 @@ using evidence::Ending;
 using evidence::Place;
 using evidence::Stage;
 
+// The same string, pickup, ... is named by both, and no part of one contradicts the other.
 bool same_place(const Place& complaint, const Place& finding) {
-    const bool particular = complaint.string || complaint.fret || complaint.switch_position || complaint.pickup || complaint.control;
-    const bool tells = finding.string || finding.fret || finding.switch_position || finding.pickup || finding.control;
-    return particular && tells && speaks_for(finding, complaint);
+    const auto shared = [](const auto& a, const auto& b) { return a && a == b; };
+    const bool common = shared(complaint.string, finding.string) || shared(complaint.fret, finding.fret) ||
+                        shared(complaint.switch_position, finding.switch_position) ||
+                        shared(complaint.pickup, finding.pickup) || shared(complaint.control, finding.control);
+    return common && speaks_for(finding, complaint);
 }
 
 // A note chokes on the crown in front of it: a fault one to three frets up the neck may be its cause.

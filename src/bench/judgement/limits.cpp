@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -153,7 +154,7 @@ std::string finer_tool(std::string_view observable, double value, double u_neede
     const auto* wanted = evidence::find_observable(observable);
     if (!wanted || u_needed <= 0) return "";
     for (const auto& kind : catalogue.tools) {
-        if (kind.dimension != wanted->dimension) continue;
+        if (kind.dimension != wanted->dimension || std::abs(value) > kind.largest.value_or(std::abs(value))) continue;
         const auto* line = metrology::budget_for(kind, observable);
         if (!line) continue;
         const std::array values = {value};

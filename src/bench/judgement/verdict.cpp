@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <map>
 
 #include <fmt/format.h>
@@ -37,8 +38,31 @@ int weight(Verdict verdict) {
     return int(std::ranges::find(kOrder, verdict) - kOrder.begin());
 }
 
-// Findings of one checkpoint with one standing make one reason: "Nut gap, string 3: 0.15 ± 0.02 mm, to 0.12 mm".
-std::vector<std::string> grouped(const std::vector<const Finding*>& findings) {
+std::string place_first(const evidence::Place& at) {
+    std::string text = evidence::describe(at);
+    if (!text.empty()) text[0] = char(std::toupper(static_cast<unsigned char>(text[0])));
+    return text;
+}
+
+// "String 3: 4.6 ± 0.4 cents, usual -3 to 3 cents (intonation at fret 12; 2 more)".
+std::string reason_of(const std::vector<const Finding*>& group, const evidence::Procedure& procedure) {
+    const Finding& first = *group.front();
+    const auto* checkpoint = evidence::find_checkpoint(procedure, first.checkpoint);
+    const bool placed = checkpoint && !evidence::key_of(first.at).empty();
+    std::string reason = fmt::format("{}: {}", placed ? place_first(first.at) : first.title, first.found.text);
+    if (!first.limit.empty()) reason += fmt::format("{}{}", first.standing == Standing::outside ? ", usual " : ", ", first.limit);
+    std::vector<std::string> aside;
+    if (placed) {
+        aside.push_back(title_of(*checkpoint));
+        aside.front()[0] = char(std::tolower(static_cast<unsigned char>(aside.front()[0])));
+    }
+    if (group.size() > 1) aside.push_back(fmt::format("{} more", group.size() - 1));
+    if (!aside.empty()) reason += fmt::format(" ({})", fmt::join(aside, "; "));
+    return reason;
+}
+
+// Findings of one checkpoint make one reason.
+std::vector<std::string> grouped(const std::vector<const Finding*>& findings, const evidence::Procedure& procedure) {
     std::vector<std::pair<std::string, std::vector<const Finding*>>> groups;
     for (const Finding* finding : findings) {
         const std::string key = finding->checkpoint.empty() ? finding->id : finding->checkpoint;
@@ -50,22 +74,15 @@ std::vector<std::string> grouped(const std::vector<const Finding*>& findings) {
         }
     }
     std::vector<std::string> reasons;
-    for (const auto& [key, group] : groups) {
-        const Finding& first = *group.front();
-        std::string reason = fmt::format("{}: {}", first.title, first.found.text);
-        if (!first.limit.empty()) {
-            reason += fmt::format("{}{}", first.standing == Standing::outside ? ", usual " : ", ", first.limit);
-        }
-        if (group.size() > 1) reason += fmt::format(" (and {} more)", group.size() - 1);
-        reasons.push_back(std::move(reason));
-    }
+    for (const auto& [key, group] : groups) reasons.push_back(reason_of(group, procedure));
     return reasons;
 }
 
+// A checkpoint that only may apply (the bridge's type is not stated) is told under "not looked at" and blocks nothing.
 bool blocks(const Answer& answer, const evidence::Procedure& procedure) {
     const bool open = answer.state == AnswerState::not_looked_at || answer.state == AnswerState::incomplete ||
                       answer.state == AnswerState::stale || answer.state == AnswerState::cannot_tell;
-    if (!answer.in_scope || !open) return false;
+    if (!answer.in_scope || !open || !answer.surely_applies) return false;
     const auto* checkpoint = evidence::find_checkpoint(procedure, answer.checkpoint);
     return checkpoint && !checkpoint->optional && checkpoint->severity <= Severity::major;
 }
@@ -125,7 +142,7 @@ VerdictWithReasons reach_verdict(const Assessment& assessment, const evidence::P
         return std::pair(-weight(calls_for(*a)), a->severity) < std::pair(-weight(calls_for(*b)), b->severity);
     });
     if (verdict != Verdict::ready) {
-        auto reasons = grouped(deciding);
+        auto reasons = grouped(deciding, procedure);
         const std::size_t all = reasons.size();
         if (all > kMostReasons) {
             reasons.resize(kMostReasons);

@@ -107,7 +107,8 @@ Markup readings_section(const Sheet& sheet) {
         if (!title.empty()) inside += tag("h3", text(title));
         inside += render({title.empty() ? "Readings" : title,
                           {{"Asked", 6}, {"Read", 9}, {"Limit", 4, "named"}, {"With, by, when", 5}},
-                          std::move(rows)});
+                          std::move(rows),
+                          true});
     }
     return section("readings", "Everything that was read", inside);
 }

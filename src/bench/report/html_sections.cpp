@@ -157,7 +157,8 @@ Markup findings_section(const Sheet& sheet) {
         inside += tag("h3", text(heading));
         inside += render({heading + " findings",
                           {{"Where and what", 5}, {"Found", 5}, {"Limit", 5, "named"}, {"Why, and what to do", 9}},
-                          std::move(rows)});
+                          std::move(rows),
+                          true});
     }
     if (!inside.empty()) inside += paragraph("A limit with no source beside it is common practice.", "lede");
     return section("findings", "Findings", inside);
@@ -168,8 +169,9 @@ Markup claims_section(const Sheet& sheet) {
     for (const judgement::ClaimLine& claim : sheet.assessment.claims) {
         const bool placed = claim.at != evidence::Place{};
         const Markup name = paragraph(capital(claim.name)) + paragraph(placed ? describe(claim.at) : "", "quiet");
-        const Markup found = claim.found.empty() ? paragraph("nothing read", "quiet")
-                                                 : paragraph(claim.found) + paragraph(claim.how, "quiet");
+        const Markup found = claim.found.text.empty()
+                                 ? paragraph("nothing read", "quiet")
+                                 : paragraph(claim.found.text) + paragraph(claim.how, "quiet");
         Markup said =
             tag("p", outcome(name_of(claim.outcome), claim.outcome == judgement::ClaimOutcome::contradicted));
         if (claim.p_conform) said += paragraph(fmt::format("as promised: {}", chance(*claim.p_conform)), "quiet");
@@ -206,7 +208,7 @@ Markup changes_section(const Sheet& sheet) {
     if (!sheet.bench.work.empty()) inside += work_table(sheet.bench.work);
     std::size_t number = 0;
     for (const judgement::Change& change : sheet.assessment.changes) {
-        inside += tag("h3", text(change.title)) + paragraph(change.text, "lede");
+        inside += tag("h3", text(change.title)) + paragraph(capital(change.text), "lede");
         if (const auto figure = change_figure(change, ++number)) inside += svg::figure(*figure);
     }
     return section("changes", sheet.assessment.changes.empty() ? "Work done" : "Before and after", inside);

@@ -58,7 +58,8 @@ public:
     double height() const { return bottom_; }
     std::string caption() const {
         std::string out =
-            fmt::format("Along the neck true fret places; width drawn {:g} times.", plan_.times_wider());
+            fmt::format("Along the neck true fret places; width drawn {:g} times, string spread as is usual.",
+                        plan_.times_wider());
         if (plan_.fanned()) out += " Fanned frets drawn square at fret 7.";
         if (!plan_.fretted()) out += " No frets: their places are dashed.";
         if (relief_) out += fmt::format(" The dip is drawn {:g} times.", dip_times());

@@ -10,7 +10,6 @@ constexpr double kLeft = 84;        // room for the names of the strings
 constexpr double kLastFret = 1020;  // where the last fret lies
 constexpr double kEnd = 1080;
 constexpr double kRowWanted = 42;  // between strings at the nut: room for a figure
-constexpr double kEdge_mm = 3.2;   // outer string to the edge of the board; common practice, no source
 constexpr int kSquareFret = 7;     // of a fanned board, where nothing says otherwise
 constexpr int kFewestFrets = 12;   // shorter boards leave the rest of the drawing to the strings
 constexpr double kThinnest = 0.8;
@@ -51,6 +50,7 @@ NeckPlan::NeckPlan(const evidence::Instrument& instrument, const std::vector<evi
     if (instrument.kind == evidence::Kind::electric_bass) {
         nut_gap_ = 9.5;
         bridge_gap_ = 18;
+        edge_mm_ = 5.5;
     }
     units_per_mm_ = (kLastFret - kLeft) / reach;
     times_wider_ = std::max(1.0, std::ceil(kRowWanted / (nut_gap_ * units_per_mm_) * 2) / 2);
@@ -74,7 +74,7 @@ double NeckPlan::across(double string, double along) const {
 }
 
 double NeckPlan::edge(bool treble, double along) const {
-    const double room = kEdge_mm * units_per_mm_ * times_wider_;
+    const double room = edge_mm_ * units_per_mm_ * times_wider_;
     return treble ? across(1, along) - room : across(strings_, along) + room;
 }
 

@@ -54,8 +54,11 @@ private:
     double end_ = 0;
     double units_per_mm_ = 1;
     double times_wider_ = 1;
-    double nut_gap_ = 7;  // between neighbouring strings, mm
+    // Between neighbouring strings, and from the outer string to the edge of the board, in mm; common practice, no
+    // source.
+    double nut_gap_ = 7;
     double bridge_gap_ = 10.4;
+    double edge_mm_ = 3.2;
 };
 
 }  // namespace fallaway::report

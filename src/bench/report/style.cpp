@@ -41,6 +41,7 @@ section.part{margin-top:2.4rem}
 section.part>h2{border-bottom:2px solid var(--ink);padding-bottom:.3rem}
 section.part>h3{margin:1.5rem 0 .1rem;padding-bottom:.25rem;border-bottom:1px solid var(--line)}
 .lede{color:var(--ink2);padding-top:.5rem}
+section.part>ul{padding-top:.5rem}
 .columns{columns:2;column-gap:2.5rem;padding-top:.6rem}
 .columns li{break-inside:avoid;padding:.2rem 0}
 blockquote{font-weight:600}

@@ -40,7 +40,7 @@ Markup widths_of(const Table& table) {
 
 Markup render(Table table) {
     for (TableRow& row : table.rows) row.cells.resize(table.columns.size());
-    drop_empty_columns(table);
+    if (!table.keep_columns) drop_empty_columns(table);
     Markup body;
     for (const TableRow& row : table.rows) {
         Markup cells;

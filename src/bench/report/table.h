@@ -22,9 +22,10 @@ struct Table {
     std::string caption;  // for screen readers
     std::vector<Column> columns;
     std::vector<TableRow> rows;
+    bool keep_columns = false;
 };
 
-// Columns that are empty in every row are left out.
+// Columns that are empty in every row are left out, unless tables one below the other are to align.
 Markup render(Table table);
 
 // A plain one for the twins of figures: no styling, every cell foreign text.

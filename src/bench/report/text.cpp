@@ -30,6 +30,7 @@ public:
         list("Not judged", assessment_.not_judged);
         next_readings();
         list("Take care", assessment_.cautions);
+        remarks();
         foot();
         return std::move(out_);
     }
@@ -44,7 +45,7 @@ private:
     void list(std::string_view words, const std::vector<std::string>& lines) {
         if (lines.empty()) return;
         heading(words);
-        for (const std::string& line : lines) say("  ", line);
+        for (const std::string& line : lines) say("  ", capital(line));
     }
 
     void title() {
@@ -63,7 +64,7 @@ private:
         const bool ready = assessment_.verdict == judgement::Verdict::ready;
         out_ += fmt::format(
             "\n{}\n", inked(capital(name_of(assessment_.verdict)), ready ? Ink::bold : Ink::red, layout_.colour));
-        for (const std::string& reason : assessment_.reasons) say("  ", reason);
+        for (const std::string& reason : assessment_.reasons) say("  ", capital(reason));
     }
 
     void complaints() {
@@ -120,7 +121,7 @@ private:
             }
             rows.push_back({{capital(claim.name)},
                             {claim.promised + source},
-                            {claim.found.empty() ? "nothing found" : claim.found},
+                            {claim.found.text.empty() ? "nothing read" : claim.found.text},
                             {outcome, bad ? Ink::red : Ink::normal}});
         }
         out_ += aligned(std::move(rows), 2, {20, 26, 22, 0}, layout_);
@@ -195,6 +196,16 @@ private:
             rows.push_back({{minutes_text(next.minutes)}, {next.what + needs}, {next.why}});
         }
         out_ += aligned(std::move(rows), 2, {8, 52, 0}, layout_);
+    }
+
+    void remarks() {
+        std::vector<std::string> lines;
+        for (const evidence::Remark& remark : sheet_.bench.remarks) {
+            const bool placed = remark.at != evidence::Place{};
+            const std::string place = placed ? capital(describe(remark.at)) + ": " : "";
+            lines.push_back(place + remark.text + (remark.by ? fmt::format(" ({})", *remark.by) : ""));
+        }
+        list("Remarks", lines);
     }
 
     void foot() {

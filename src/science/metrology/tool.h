@@ -28,6 +28,7 @@ struct ToolKind {
     std::string id;                // "steel rule 0.5 mm"
     std::string name;              // for people
     Dimension dimension = Dimension::length;
+    std::optional<double> largest; // the largest value it can read, SI; absent: no limit that matters here
     std::vector<FeatureBudget> budgets;
 };
 

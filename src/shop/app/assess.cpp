@@ -14,9 +14,9 @@ namespace fallaway::app {
 CommandOutput assess_command(const AssessOptions& options, std::string_view version) {
     const auto text = files::read_file(options.bench_path);
     if (!text) return bad_input(options.bench_path, {text.error()}, options.json);
-    const auto& catalogue = files::built_in_catalogue();
-    const auto bench = files::decode_bench(*text, catalogue);
+    const auto bench = files::decode_bench(*text, files::built_in_catalogue());
     if (!bench) return bad_input(options.bench_path, bench.error(), options.json);
+    const auto catalogue = evidence::catalogue_of(*bench, files::built_in_catalogue());
 
     const auto assessment = judgement::assess(*bench, catalogue);
     const report::Sheet sheet{*bench, catalogue, assessment, std::string(version)};

@@ -124,7 +124,7 @@ Json claim_json(const judgement::ClaimLine& c) {
     put_place(out, c.at);
     out["promised"] = c.promised;
     put(out, "source", c.source);
-    put(out, "found", c.found);
+    put_figure(out, "found", c.found);
     put(out, "tolerance", c.tolerance);
     put(out, "how", c.how);
     out["outcome"] = judgement::name_of(c.outcome);
@@ -205,6 +205,7 @@ Json line_json(const judgement::Line& l) {
 Json answer_json(const judgement::Answer& a) {
     Json out{{"checkpoint", a.checkpoint}, {"section", a.section}, {"question", a.question}};
     out["in_scope"] = a.in_scope;
+    if (!a.surely_applies) out["surely_applies"] = false;
     out["state"] = judgement::name_of(a.state);
     put(out, "because", a.because);
     out["lines"] = Json::array();

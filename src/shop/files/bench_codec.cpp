@@ -6,6 +6,7 @@
 #include "bench/evidence/validation.h"
 #include "shop/files/bench_tables.h"
 #include "shop/files/catalogue_codec.h"
+#include "shop/files/catalogue_tables.h"
 
 namespace fallaway::files {
 namespace {
@@ -69,6 +70,8 @@ Record<Bench> make_bench_record() {
             "hands", "what hands may do", &B::hands,
             choice<Hands>({{"look only", Hands::look_only}, {"adjust", Hands::adjust}, {"work", Hands::work}}))
         .defaulted("scope", "what the verdict rests on", &B::scope, scope_codec())
+        .optional("procedure", "its text as this visit was taken under; the built-in one when left out", &B::procedure,
+                  procedure_codec())
         .defaulted("claims", "what was promised", &B::claims, list_of(claim_codec()))
         .defaulted("tools", "the tools in use", &B::tools, list_of(tool_used_codec()))
         .defaulted("room", "the air in the work room", &B::room, one_or_many(room_state_codec()))
@@ -124,7 +127,8 @@ ResultAll<Bench> decode_bench(std::string_view text, const evidence::Catalogue& 
     Bench bench;
     bench_record().decode(*json, Spot(session), bench);
     if (!session.faults().empty()) return tl::unexpected(of_one_version(session.take_faults()));
-    auto faults = evidence::validate(bench, catalogue);
+    auto faults = bench.procedure ? evidence::validate(bench, evidence::catalogue_of(bench, catalogue))
+                                  : evidence::validate(bench, catalogue);
     if (faults.size() > kMostFaults) faults.resize(kMostFaults);
     if (!faults.empty()) return tl::unexpected(std::move(faults));
     return bench;

@@ -117,12 +117,31 @@ Field<ToolKind> budgets_field() {
             }};
 }
 
+Field<ToolKind> largest_field() {
+    return {"largest",
+            "the largest value it can read",
+            false,
+            "a quantity with its unit",
+            "",
+            [](const Json& value, const Spot& spot, ToolKind& tool) {
+                return si_quantity(tool.dimension).decode(value, spot, tool.largest.emplace());
+            },
+            [](const ToolKind& tool) -> std::optional<Json> {
+                if (!tool.largest) return std::nullopt;
+                return si_quantity(tool.dimension).encode(*tool.largest);
+            },
+            [](Definitions&) {
+                return Json::record({{"type", Json::of("string")}});
+            }};
+}
+
 Codec<ToolKind> tool_kind_codec() {
     using T = ToolKind;
     return codec_of(Record<T>("tool_kind", "What a kind of tool can know")
                         .required("id", "as bench files name it", &T::id, name())
                         .required("name", "for a person", &T::name, name())
                         .required("dimension", "of what it reads", &T::dimension, choice<Dimension>(dimensions()))
+                        .add(largest_field())
                         .add(budgets_field()));
 }
 

@@ -34,6 +34,7 @@ Codec<Condition> condition_codec() {
             .optional("battery", "with a battery", &C::battery, boolean())
             .optional("zero_fret", "with a zero fret", &C::zero_fret, boolean())
             .optional("pickups", "with any pickup", &C::pickups, boolean())
+            .optional("switched", "with a pickup switch", &C::switched, boolean())
             .defaulted("bridges", "types of bridge", &C::bridges, list_of(name()))
             .defaulted("rods", "types of truss rod", &C::rods, list_of(name()))
             .defaulted("joints", "neck joints", &C::joints, list_of(name()))

@@ -68,7 +68,7 @@ TEST(Claims, ScaleFollowsFromTheLastFret) {
     b.readings = {last};
     const ClaimLine line = only(b);
     EXPECT_EQ(line.outcome, ClaimOutcome::confirmed);
-    EXPECT_EQ(line.found.substr(0, 5), "635.0");
+    EXPECT_EQ(line.found.text.substr(0, 5), "635.0");
 }
 
 TEST(Claims, OhmsAreBroughtTo20DegreesFirst) {
@@ -82,7 +82,7 @@ TEST(Claims, OhmsAreBroughtTo20DegreesFirst) {
     warm.at.pickup = "bridge";
     b.readings = {ohms, warm};
     const ClaimLine line = only(b);
-    EXPECT_EQ(line.found.substr(0, 5), "7.271");
+    EXPECT_EQ(line.found.text.substr(0, 5), "7.271");
     EXPECT_EQ(line.outcome, ClaimOutcome::confirmed);
 }
 

@@ -58,7 +58,7 @@ inline Rating rating(const std::string& checkpoint, int step, Stage stage = Stag
 inline metrology::ToolKind tool(const std::string& id, Dimension dimension, double total) {
     metrology::FeatureBudget line;
     line.total = total;
-    return {id, id, dimension, {line}};
+    return {id, id, dimension, std::nullopt, {line}};
 }
 
 // String height and relief with soft limits, a strict overhang, a judged head, a nut in words and notes by ear.

@@ -98,7 +98,7 @@ TEST(Limits, TheShopsOwnLimitComesBeforeTheProcedures) {
     add_heights(b, {"1.7 mm", "1.4 mm", "1.4 mm", "1.4 mm", "1.4 mm", "1.4 mm"});
     const auto a = assess(b, catalogue());
     ASSERT_NE(find(a, "height-12@s6.f12"), nullptr);
-    EXPECT_EQ(find(a, "height-12@s6.f12")->limit, "to 1.5 mm");
+    EXPECT_EQ(find(a, "height-12@s6.f12")->limit, "up to 1.5 mm");
     EXPECT_EQ(find(a, "height-12@s6.f12")->limit_source, "shop rule 4");
 }
 

@@ -112,7 +112,7 @@ inline Visit small_visit() {
     claim.name = "scale length";
     claim.promised = "635 mm";
     claim.source = "advert";
-    claim.found = "634.8 ± 0.5 mm";
+    claim.found.text = "634.8 ± 0.5 mm";
     claim.outcome = judgement::ClaimOutcome::confirmed;
     a.claims = {claim};
     judgement::ComplaintLine complaint;
