@@ -6,7 +6,7 @@ endif()
 
 add_library(fallaway_flags INTERFACE)
 target_compile_options(fallaway_flags INTERFACE
-  -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wno-sign-conversion -Werror=return-type)
+  -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wno-sign-conversion -Wno-missing-field-initializers -Werror=return-type)
 # The reports must not depend on the machine: no contraction into fused operations, no unsafe maths.
 target_compile_options(fallaway_flags INTERFACE -ffp-contract=off)
 target_compile_definitions(fallaway_flags INTERFACE EIGEN_MPL2_ONLY)

@@ -28,20 +28,24 @@ struct OpenFacts {
         const auto has_pickups = instrument.pickups.empty() ? std::nullopt : std::optional(true);
         std::optional<bool> switched;
         if (!instrument.switch_positions.empty() || has_pickups) switched = !instrument.switch_positions.empty();
-        return admits_flag(condition.headless, instrument.headless) && admits_flag(condition.battery, instrument.battery) &&
-               admits_flag(condition.zero_fret, instrument.zero_fret) && admits_flag(condition.pickups, has_pickups) &&
-               admits_flag(condition.switched, switched) && admits_word(condition.bridges, bridge) &&
-               admits_word(condition.rods, rod) && admits_word(condition.joints, instrument.neck_joint) &&
+        return admits_flag(condition.headless, instrument.headless) &&
+               admits_flag(condition.battery, instrument.battery) &&
+               admits_flag(condition.zero_fret, instrument.zero_fret) &&
+               admits_flag(condition.pickups, has_pickups) && admits_flag(condition.switched, switched) &&
+               admits_word(condition.bridges, bridge) && admits_word(condition.rods, rod) &&
+               admits_word(condition.joints, instrument.neck_joint) &&
                admits_word(condition.board_finishes, instrument.board_finish);
     }
 };
 
 bool admits_known(const Condition& condition, const Instrument& instrument) {
     const int strings = string_count(instrument);
-    return admits(condition.kinds, instrument.kind) && condition.fretted.value_or(instrument.fretted) == instrument.fretted &&
+    return admits(condition.kinds, instrument.kind) &&
+           condition.fretted.value_or(instrument.fretted) == instrument.fretted &&
            condition.hand.value_or(instrument.hand) == instrument.hand &&
            condition.fanned.value_or(is_fanned(instrument)) == is_fanned(instrument) &&
-           strings >= condition.strings_min.value_or(strings) && strings <= condition.strings_max.value_or(strings);
+           strings >= condition.strings_min.value_or(strings) &&
+           strings <= condition.strings_max.value_or(strings);
 }
 
 }  // namespace

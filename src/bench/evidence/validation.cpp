@@ -243,8 +243,9 @@ private:
     void check_reach(const Reading& reading, const metrology::ToolKind& tool, const std::string& path) {
         const auto check = [&](const QuantityText& value, const std::string& at) {
             if (!tool.largest || std::abs(value.si) <= *tool.largest) return;
-            faults_.add("range", at, fmt::format("{}: over the range of {}, expected {} at most", quote(value.typed), tool.name,
-                                                 format_quantity(*tool.largest, *value.unit, value.decimals)));
+            faults_.add("range", at,
+                        fmt::format("{}: over the range of {}, expected {} at most", quote(value.typed), tool.name,
+                                    format_quantity(*tool.largest, *value.unit, value.decimals)));
         };
         if (reading.value && std::holds_alternative<QuantityText>(*reading.value)) {
             check(std::get<QuantityText>(*reading.value), path + "/value");

@@ -125,7 +125,7 @@ struct ComplaintLine {
     evidence::Place at;
     std::optional<evidence::Ending> ending;
     bool shown = false;                        // readings bear the ending out
-    std::vector<std::string> evidence;         // one sentence a reading
+    std::vector<std::string> evidence;         // one sentence a reading; while open, the faults found at its place
     std::vector<std::string> findings;         // ids of findings at the same place or behind it
     std::string remark;                        // "said to be cured, no reading after the work shows it"
     std::string ended_by;

@@ -42,7 +42,7 @@ std::map<Row, std::map<Place, BothTimes>> rows_of(const CurrentReadings& reading
 
 std::string change_text(const Change& change, double u_mean) {
     const auto& paired = change.paired;
-    const std::string size = format_with_u(std::abs(paired.mean), u_mean, *change.unit);
+    const std::string size = format_at_the_bench(std::abs(paired.mean), u_mean, *change.unit);
     const std::string places = paired.n == 1 ? "one place" : fmt::format("mean of {} places", paired.n);
     if (!paired.real) return fmt::format("no change that these tools can see ({}, {})", size, places);
     return fmt::format("{} by {} ({})", paired.mean < 0 ? "less" : "more", size, places);

@@ -41,7 +41,7 @@ void scale_by(Found& found, double factor) {
     found.y.u *= factor;
     found.u_repeat *= factor;
     found.figure.si = found.y;
-    found.figure.text = format_with_u(found.y.value, found.y.u, *found.figure.unit);
+    found.figure.text = format_at_the_bench(found.y.value, found.y.u, *found.figure.unit);
 }
 
 // Nut to last fret n, divided by 1 - 2^(-n/12): there is no end mark at a compensated saddle, and the uncertainty
@@ -82,7 +82,7 @@ void bring_to_20(Found& found, const CurrentReadings& readings, const evidence::
     const double value = found.y.value / rise;
     found.y = {value, std::hypot(found.y.u / rise, value * kCopperPerKelvin / rise * u), metrology::kInfiniteDof};
     found.figure.si = found.y;
-    found.figure.text = format_with_u(value, found.y.u, *found.figure.unit);
+    found.figure.text = format_at_the_bench(value, found.y.u, *found.figure.unit);
     found.how += ", brought to 20 °C from " + from;
 }
 

@@ -12,6 +12,19 @@ using evidence::Ending;
 using evidence::Place;
 using evidence::Stage;
 
+// "bass" or "treble": as stated, else by the half of the neck that the string runs on; "" when neither tells.
+std::string_view half_of(const Place& place, int strings) {
+    if (place.side) return *place.side;
+    if (!place.string || 2 * *place.string == strings + 1) return "";
+    return 2 * *place.string > strings ? "bass" : "treble";
+}
+
+bool other_half(const Place& a, const Place& b, int strings) {
+    const auto first = half_of(a, strings);
+    const auto second = half_of(b, strings);
+    return !first.empty() && !second.empty() && first != second;
+}
+
 // The same string, pickup, ... is named by both, and no part of one contradicts the other.
 bool same_place(const Place& complaint, const Place& finding) {
     const auto shared = [](const auto& a, const auto& b) { return a && a == b; };
@@ -23,7 +36,7 @@ bool same_place(const Place& complaint, const Place& finding) {
 
 // A note chokes on the crown in front of it: a fault one to three frets up the neck may be its cause.
 bool just_above(const Place& complaint, const Place& finding) {
-    if (!complaint.fret || !finding.fret) return false;
+    if (!complaint.fret || !finding.fret || complaint.side) return false;
     const int frets_up = *finding.fret - *complaint.fret;
     const bool same_string = !finding.string || !complaint.string || finding.string == complaint.string;
     return same_string && frets_up >= 1 && frets_up <= 3;
@@ -70,12 +83,18 @@ std::vector<ComplaintLine> judge_complaints(const evidence::Bench& bench, const 
                                             const std::vector<Finding>& findings) {
     std::vector<ComplaintLine> lines;
     if (!bench.wants) return lines;
+    const int strings = evidence::string_count(bench.instrument);
     for (const Complaint& complaint : bench.wants->complaints) {
         ComplaintLine line;
         line.text = complaint.text;
         line.at = complaint.at;
         for (const Finding& finding : findings) {
-            if (same_place(complaint.at, finding.at) || just_above(complaint.at, finding.at)) line.findings.push_back(finding.id);
+            if (other_half(complaint.at, finding.at, strings)) continue;
+            if (!same_place(complaint.at, finding.at) && !just_above(complaint.at, finding.at)) continue;
+            line.findings.push_back(finding.id);
+            if (!complaint.ending && finding.severity != evidence::Severity::note) {
+                line.evidence.push_back(fmt::format("{}: {}", finding.title, finding.found.text));
+            }
         }
         if (complaint.ending) hold_ending(line, *complaint.ending, readings);
         lines.push_back(std::move(line));

@@ -169,7 +169,7 @@ Taken take(const Reading& reading, const Bench& bench, const Catalogue& catalogu
     taken.figure.si = taken.y;
     taken.figure.text = taken.observable->dimension == Dimension::count
                             ? format_quantity(taken.y.value, *text.unit, 0)
-                            : format_with_u(taken.y.value, taken.y.u, *text.unit, text.decimals);
+                            : format_at_the_bench(taken.y.value, taken.y.u, *text.unit, text.decimals);
     return taken;
 }
 
@@ -188,7 +188,7 @@ Taken combined(const Taken& a, const Taken& b) {
     }
     result.figure.si = result.y;
     if (result.figure.unit && result.observable->dimension != Dimension::count) {
-        result.figure.text = format_with_u(result.y.value, result.y.u, *result.figure.unit);
+        result.figure.text = format_at_the_bench(result.y.value, result.y.u, *result.figure.unit);
     }
     return result;
 }

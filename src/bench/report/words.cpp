@@ -123,10 +123,6 @@ bool breaks_its_limit(judgement::Standing standing) {
            standing == judgement::Standing::fails;
 }
 
-std::string strings_words(const std::set<int>& strings) {
-    return fmt::format("{} {}", strings.size() == 1 ? "String" : "Strings", fmt::join(strings, ", "));
-}
-
 FigureParts parts_of(const judgement::Figure& figure) {
     FigureParts parts;
     std::string rest = figure.text;

@@ -79,8 +79,23 @@ int decimals_of_two_digits(double u) {
     return 1 - decimal.exponent - (carries ? 1 : 0);
 }
 
+// One digit less, unless u begins with 1: there the second digit still matters.
+int decimals_at_the_bench(double u) {
+    const int two = decimals_of_two_digits(u);
+    const std::string text = fixed(u, two);
+    return text[text.find_first_not_of("0.")] == '1' ? two : two - 1;
+}
+
 std::string with_symbol(std::string number, const Unit& unit) {
     return unit.symbol.empty() ? number : fmt::format("{} {}", number, unit.symbol);
+}
+
+std::string value_and_u(double si, double u_si, const Unit& unit, int (*decimals_of)(double), int decimals_without_u) {
+    const double u = difference_from_si(u_si, unit);
+    const bool known = std::isfinite(u) && u > 0 && std::isfinite(si);
+    const int decimals = known ? decimals_of(u) : 0;
+    if (!known || decimals > kMostDecimals) return format_quantity(si, unit, decimals_without_u);
+    return with_symbol(fmt::format("{} \u00B1 {}", fixed(from_si(si, unit), decimals), fixed(u, decimals)), unit);
 }
 
 }  // namespace
@@ -90,11 +105,11 @@ std::string format_quantity(double si, const Unit& unit, int decimals) {
 }
 
 std::string format_with_u(double si, double u_si, const Unit& unit, int decimals_without_u) {
-    const double u = difference_from_si(u_si, unit);
-    const bool known = std::isfinite(u) && u > 0 && std::isfinite(si);
-    const int decimals = known ? decimals_of_two_digits(u) : 0;
-    if (!known || decimals > kMostDecimals) return format_quantity(si, unit, decimals_without_u);
-    return with_symbol(fmt::format("{} \u00B1 {}", fixed(from_si(si, unit), decimals), fixed(u, decimals)), unit);
+    return value_and_u(si, u_si, unit, decimals_of_two_digits, decimals_without_u);
+}
+
+std::string format_at_the_bench(double si, double u_si, const Unit& unit, int decimals_without_u) {
+    return value_and_u(si, u_si, unit, decimals_at_the_bench, decimals_without_u);
 }
 
 int decimals_for_u(double u_in_unit) {

@@ -59,6 +59,10 @@ std::string format_quantity(double si, const Unit& unit, int decimals);
 // the value is printed, to `decimals_without_u`.
 std::string format_with_u(double si, double u_si, const Unit& unit, int decimals_without_u = 3);
 
+// The same for a person at a bench, where digits that mean nothing are in the way: u to one digit, to two when it
+// begins with 1: "1.62 ± 0.04 mm", "635.03 ± 0.16 mm". Common practice, no source.
+std::string format_at_the_bench(double si, double u_si, const Unit& unit, int decimals_without_u = 3);
+
 // How many decimals make the last digit of a value worth printing beside u (u to two digits).
 int decimals_for_u(double u_in_unit);
 

@@ -52,6 +52,25 @@ Field<Bench> instrument_field() {
             codec.schema};
 }
 
+// Limits further down are held against the procedure that travels with the visit.
+Field<Bench> procedure_field() {
+    const auto codec = procedure_codec();
+    return {"procedure",
+            "its text as this visit was taken under; the built-in one when left out",
+            false,
+            codec.says,
+            "",
+            [codec](const Json& value, const Spot& spot, Bench& bench) {
+                const bool good = codec.decode(value, spot, bench.procedure.emplace());
+                BenchSession::of(spot).procedure = good ? &*bench.procedure : nullptr;
+                return good;
+            },
+            [codec](const Bench& bench) {
+                return bench.procedure ? std::optional(codec.encode(*bench.procedure)) : std::nullopt;
+            },
+            codec.schema};
+}
+
 // A file of another version is not held against this one's tables.
 std::vector<Error> of_one_version(std::vector<Error> faults) {
     const auto other = std::ranges::find(faults, "version", &Error::code);
@@ -70,8 +89,7 @@ Record<Bench> make_bench_record() {
             "hands", "what hands may do", &B::hands,
             choice<Hands>({{"look only", Hands::look_only}, {"adjust", Hands::adjust}, {"work", Hands::work}}))
         .defaulted("scope", "what the verdict rests on", &B::scope, scope_codec())
-        .optional("procedure", "its text as this visit was taken under; the built-in one when left out", &B::procedure,
-                  procedure_codec())
+        .add(procedure_field())
         .defaulted("claims", "what was promised", &B::claims, list_of(claim_codec()))
         .defaulted("tools", "the tools in use", &B::tools, list_of(tool_used_codec()))
         .defaulted("room", "the air in the work room", &B::room, one_or_many(room_state_codec()))

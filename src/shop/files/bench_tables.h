@@ -11,9 +11,10 @@ namespace fallaway::files {
 // table of the file, so it is known by the time a place names a string.
 class BenchSession : public wire::Session {
 public:
-    explicit BenchSession(const evidence::Catalogue& known) : catalogue(known) {}
+    explicit BenchSession(const evidence::Catalogue& known) : catalogue(known), procedure(&known.procedure) {}
 
     const evidence::Catalogue& catalogue;
+    const evidence::Procedure* procedure;  // the catalogue's, or that of the visit; null when that one is at fault
     const evidence::Instrument* instrument = nullptr;
     bool instrument_is_good = false;  // else names of strings are let pass: the instrument is at fault, not they
 

@@ -1,13 +1,10 @@
 #include "shop/files/catalogue_codec.h"
 
-#include <set>
 #include <stdexcept>
 
 #include <fmt/format.h>
 
 #include "bench/evidence/observable.h"
-#include "science/base/near_word.h"
-#include "science/base/quote.h"
 #include "shop/files/catalogue_tables.h"
 #include "shop/files/embedded.h"
 
@@ -15,7 +12,6 @@ namespace fallaway::files {
 namespace {
 
 using namespace wire;
-using evidence::Checkpoint;
 using evidence::ClaimKind;
 using evidence::Procedure;
 using metrology::FeatureBudget;
@@ -153,67 +149,16 @@ struct Wrapped {
 };
 
 template <class T>
-ResultAll<T> decode_file(std::string_view text, const Codec<T>& codec, void (*check)(const T&, const Spot&)) {
+ResultAll<T> decode_file(std::string_view text, const Codec<T>& codec,
+                         void (*check)(const T&, const Spot&) = nullptr) {
     const auto json = read_json(text);
     if (!json) return tl::unexpected(std::vector<Error>{json.error()});
     Session session;
     const Spot top(session);
     T out;
-    if (codec.decode(*json, top, out)) check(out, top);
+    if (codec.decode(*json, top, out) && check != nullptr) check(out, top);
     if (!session.faults().empty()) return tl::unexpected(session.take_faults());
     return out;
-}
-
-template <class List, class Name>
-void check_ids(const List& list, Name name, std::string_view key, const Spot& spot) {
-    std::set<std::string_view> seen;
-    for (std::size_t i = 0; i < list.size(); ++i) {
-        const std::string& id = list[i].*name;
-        if (!seen.insert(id).second) {
-            spot.item(i).member(key).fault("duplicate", fmt::format("{}: stands twice", quote(id)));
-        }
-    }
-}
-
-void check_listed(const std::string& word, std::span<const std::string_view> known, const Spot& spot) {
-    if (std::ranges::find(known, word) == known.end()) {
-        spot.fault("unknown", fmt::format("{}: not in this procedure, {}", quote(word), hint(word, known)));
-    }
-}
-
-void check_checkpoint(const Checkpoint& checkpoint, const Spot& spot) {
-    using enum evidence::CheckpointKind;
-    if (checkpoint.kind == judged && checkpoint.anchors.size() != 4) {
-        spot.member("anchors").fault(
-            "range", fmt::format("{} anchors, a judged checkpoint has four", checkpoint.anchors.size()));
-    }
-    if (checkpoint.kind == measured && checkpoint.reads.empty()) {
-        spot.member("reads").fault("missing", "missing, a measured checkpoint reads something");
-    }
-}
-
-void check_procedure(const Procedure& procedure, const Spot& top) {
-    const Spot sections = top.member("sections");
-    const Spot checkpoints = top.member("checkpoints");
-    const Spot scopes = top.member("scopes");
-    check_ids(procedure.sections, &evidence::Section::id, "id", sections);
-    check_ids(procedure.checkpoints, &Checkpoint::id, "id", checkpoints);
-    check_ids(procedure.scopes, &evidence::Scope::name, "name", scopes);
-    std::vector<std::string_view> section_ids;
-    for (const auto& section : procedure.sections) section_ids.push_back(section.id);
-    std::vector<std::string_view> ids;
-    for (std::size_t i = 0; i < procedure.checkpoints.size(); ++i) {
-        const Spot spot = checkpoints.item(i);
-        ids.push_back(procedure.checkpoints[i].id);
-        check_listed(procedure.checkpoints[i].section, section_ids, spot.member("section"));
-        check_checkpoint(procedure.checkpoints[i], spot);
-    }
-    for (std::size_t i = 0; i < procedure.scopes.size(); ++i) {
-        const Spot scope = scopes.item(i);
-        const Spot list = scope.member("checkpoints");
-        const auto& named = procedure.scopes[i].checkpoints;
-        for (std::size_t j = 0; j < named.size(); ++j) check_listed(named[j], ids, list.item(j));
-    }
 }
 
 template <class T>
@@ -239,7 +184,7 @@ evidence::Catalogue load() {
 }  // namespace
 
 ResultAll<Procedure> decode_procedure(std::string_view text) {
-    return decode_file<Procedure>(text, procedure_codec(), check_procedure);
+    return decode_file<Procedure>(text, procedure_codec());
 }
 
 ResultAll<std::vector<ClaimKind>> decode_claim_kinds(std::string_view text) {

@@ -175,8 +175,9 @@ bool decode_card_value(const Json& value, const Spot& spot, evidence::CardLine& 
 // The dimension of a checkpoint's limits is that of the observable it reads first.
 auto limit_decoder(std::optional<QuantityText> evidence::LimitOverride::*member) {
     return [member](const Json& value, const Spot& spot, evidence::LimitOverride& limit) {
+        const auto* procedure = BenchSession::of(spot).procedure;
         const auto* checkpoint =
-            evidence::find_checkpoint(BenchSession::of(spot).catalogue.procedure, limit.checkpoint);
+            procedure == nullptr ? nullptr : evidence::find_checkpoint(*procedure, limit.checkpoint);
         if (checkpoint == nullptr) return true;  // told by the row above
         const Observable* observable =
             checkpoint->reads.empty() ? nullptr : evidence::find_observable(checkpoint->reads.front());
@@ -190,8 +191,9 @@ auto limit_decoder(std::optional<QuantityText> evidence::LimitOverride::*member)
 
 bool decode_limited_checkpoint(const Json& value, const Spot& spot, evidence::LimitOverride& limit) {
     std::vector<std::string_view> ids;
-    for (const auto& checkpoint : BenchSession::of(spot).catalogue.procedure.checkpoints)
-        ids.push_back(checkpoint.id);
+    const auto* procedure = BenchSession::of(spot).procedure;
+    if (procedure == nullptr) return name().decode(value, spot, limit.checkpoint);
+    for (const auto& checkpoint : procedure->checkpoints) ids.push_back(checkpoint.id);
     return decode_word(value, spot, ids, limit.checkpoint);
 }
 

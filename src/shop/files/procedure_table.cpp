@@ -43,9 +43,17 @@ Codec<Condition> condition_codec() {
             .optional("strings_max", "most strings", &C::strings_max, whole(1, kMostStrings)));
 }
 
+// A quantity of the dimension that the checkpoint reads; schema and documentation know no dimension.
+Codec<double> limit_value(Dimension dimension) {
+    auto codec = si_quantity(dimension);
+    codec.says = "a quantity with its unit";
+    codec.schema = name().schema;
+    return codec;
+}
+
 // One quantity, or one for each end.
 Codec<BassToTreble> bass_to_treble_codec(Dimension dimension) {
-    const auto one = si_quantity(dimension);
+    const auto one = limit_value(dimension);
     const auto both = codec_of(Record<BassToTreble>("bass_to_treble", "A limit that runs from string to string")
                                    .required("bass", "at the thickest string", &BassToTreble::bass, one)
                                    .required("treble", "at string 1", &BassToTreble::treble, one));
@@ -74,7 +82,7 @@ Codec<Limit> limit_codec(Dimension dimension) {
             .optional("low", "lowest value that passes", &L::low, bass_to_treble_codec(dimension))
             .optional("high", "highest value that passes", &L::high, bass_to_treble_codec(dimension))
             .optional("high_major", "beyond this the finding is one class worse", &L::high_major,
-                      si_quantity(dimension))
+                      limit_value(dimension))
             .defaulted("low_severity", "of a value below the low limit", &L::low_severity, severity_codec())
             .defaulted("strict", "decided at 95 %; else usual, at the edge, outside", &L::strict, boolean())
             .required("source", "where it is from", &L::source, prose()));
@@ -117,28 +125,44 @@ std::vector<std::string_view> words_read_by(const Checkpoint& checkpoint) {
     return words;
 }
 
-bool decode_words(const Json& value, const Spot& spot, Checkpoint& checkpoint) {
+Codec<std::vector<evidence::WordLimit>> word_limits_codec(const std::vector<std::string_view>& words) {
     using W = evidence::WordLimit;
-    const auto codec = list_of(
+    auto one_of = word(words);
+    one_of.says = "a word of the observable";
+    one_of.schema = name().schema;
+    return list_of(
         codec_of(Record<W>("word_limit", "What a word amounts to")
-                     .required("word", "a word of the observable", &W::word, word(words_read_by(checkpoint)))
+                     .required("word", "a word of an observable that the checkpoint reads", &W::word, one_of)
                      .required("severity", "of a finding", &W::severity, severity_codec())));
-    return codec.decode(value, spot, checkpoint.words);
 }
 
-// A row whose form depends on the rows above it. Procedures are read, never written.
-Field<Checkpoint> dependent_row(std::string key, std::string says,
-                                std::function<bool(const Json&, const Spot&, Checkpoint&)> decode) {
-    return {std::move(key),
-            std::move(says),
+std::optional<Json> encode_limits(const Checkpoint& checkpoint) {
+    if (checkpoint.limits.empty() || checkpoint.reads.empty()) return std::nullopt;
+    const Observable* observable = evidence::find_observable(checkpoint.reads.front());
+    if (observable == nullptr) return std::nullopt;
+    return list_of(limit_codec(observable->dimension)).encode(checkpoint.limits);
+}
+
+Field<Checkpoint> limits_field() {
+    const auto any = list_of(limit_codec(Dimension::length));
+    return {"limits",  "limits of what it reads first", false, any.says, "", decode_limits, encode_limits,
+            any.schema};
+}
+
+Field<Checkpoint> words_field() {
+    const auto any = word_limits_codec({});
+    return {"words",
+            "what words amount to; a word that is left out is fine",
             false,
-            "list of records",
+            any.says,
             "",
-            std::move(decode),
-            [](const Checkpoint&) { return std::optional<Json>(); },
-            [](Definitions&) {
-                return Json::record({{"type", Json::of("array")}});
-            }};
+            [](const Json& value, const Spot& spot, Checkpoint& checkpoint) {
+                return word_limits_codec(words_read_by(checkpoint)).decode(value, spot, checkpoint.words);
+            },
+            [any](const Checkpoint& checkpoint) {
+                return checkpoint.words.empty() ? std::nullopt : std::optional(any.encode(checkpoint.words));
+            },
+            any.schema};
 }
 
 std::vector<std::string_view> observable_names() {
@@ -191,8 +215,8 @@ Codec<Checkpoint> checkpoint_codec() {
             .defaulted("each", "at which places", &C::each, each_codec())
             .optional("fret", "where it is read", &C::fret, whole(0, 40))
             .optional("claims", "kind of claim that it checks", &C::claims, name())
-            .add(dependent_row("limits", "limits of what it reads first", decode_limits))
-            .add(dependent_row("words", "what words amount to", decode_words))
+            .add(limits_field())
+            .add(words_field())
             .defaulted("anchors", "the four steps in words, worst first", &C::anchors, list_of(prose()))
             .defaulted("minutes", "what it takes", &C::minutes, number(0, 1000))
             .defaulted("needs", "tools", &C::needs, list_of(name()))
@@ -231,13 +255,21 @@ Codec<evidence::Procedure> procedure_codec() {
                      .required("name", "as bench files name it", &O::name, name())
                      .required("minutes", "what it takes an experienced hand", &O::minutes, number(0, 10000))
                      .required("checkpoints", "ids", &O::checkpoints, list_of(name(), 1)));
-    return codec_of(Record<P>("procedure", "An ordered set of checkpoints")
-                        .required("id", "as visits name it", &P::id, name())
-                        .required("version", "of its text", &P::version, name())
-                        .required("title", "for a person", &P::title, name())
-                        .required("sections", "in order", &P::sections, list_of(section, 1))
-                        .required("checkpoints", "in trade order", &P::checkpoints, list_of(checkpoint_codec(), 1))
-                        .required("scopes", "by name", &P::scopes, list_of(scope, 1)));
+    auto codec =
+        codec_of(Record<P>("procedure", "An ordered set of checkpoints")
+                     .required("id", "as visits name it", &P::id, name())
+                     .required("version", "of its text", &P::version, name())
+                     .required("title", "for a person", &P::title, name())
+                     .required("sections", "in order", &P::sections, list_of(section, 1))
+                     .required("checkpoints", "in trade order", &P::checkpoints, list_of(checkpoint_codec(), 1))
+                     .required("scopes", "by name", &P::scopes, list_of(scope, 1)));
+    codec.decode = [form = codec.decode](const Json& value, const Spot& spot, P& out) {
+        if (!form(value, spot, out)) return false;
+        const std::size_t before = spot.session().faults().size();
+        check_procedure(out, spot);
+        return spot.session().faults().size() == before;
+    };
+    return codec;
 }
 
 }  // namespace fallaway::files

@@ -75,6 +75,37 @@ bool is_count(const Json& value, Dimension dimension) {
            value.text.find_first_of(".eE") == std::string::npos;
 }
 
+std::string with_unit(std::string number, const Unit& unit) {
+    return unit.symbol.empty() ? number : fmt::format("{} {}", number, unit.symbol);
+}
+
+bool reads_back(const std::string& text, double si, Dimension dimension) {
+    const auto quantity = parse_quantity(text, dimension);
+    return quantity && quantity->si == si;
+}
+
+// The shortest text that reads back as exactly this value: with few decimals in the first unit that has one, as a
+// person would have typed it, else with all its digits. Only a unit whose factor is not 1 can fail to have one;
+// then the text is one rounding away.
+std::string text_of_si(double si, Dimension dimension) {
+    constexpr int kTypedDecimals = 6;
+    for (int decimals = 0; decimals <= kTypedDecimals; ++decimals) {
+        for (const Unit& unit : units_of(dimension)) {
+            const std::string text = with_unit(fmt::format("{:.{}f}", from_si(si, unit), decimals), unit);
+            if (reads_back(text, si, dimension)) return text;
+        }
+    }
+    for (const Unit& unit : units_of(dimension)) {
+        const double number = from_si(si, unit);
+        for (const double near : {number, std::nextafter(number, -HUGE_VAL), std::nextafter(number, HUGE_VAL)}) {
+            const std::string text = with_unit(fmt::format("{}", near), unit);
+            if (reads_back(text, si, dimension)) return text;
+        }
+    }
+    const Unit& unit = units_of(dimension).front();
+    return with_unit(fmt::format("{}", from_si(si, unit)), unit);
+}
+
 Json schema_of_quantity(Dimension dimension) {
     Json out = schema_of_text("[0-9]", std::string(example_of(dimension)));
     if (dimension == Dimension::count) {
@@ -298,10 +329,7 @@ Codec<double> si_quantity(Dimension dimension) {
             out = text.si;
             return true;
         },
-        [dimension](const double& si) {
-            const Unit& unit = units_of(dimension).front();
-            return Json::of(fmt::format("{}{}{}", from_si(si, unit), unit.symbol.empty() ? "" : " ", unit.symbol));
-        },
+        [dimension](const double& si) { return Json::of(text_of_si(si, dimension)); },
         [dimension](Definitions&) { return schema_of_quantity(dimension); },
         says_dimension(dimension),
     };

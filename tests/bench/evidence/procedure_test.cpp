@@ -1,7 +1,9 @@
+#include "bench/evidence/bench.h"
 #include "bench/evidence/procedure.h"
 
 #include <gtest/gtest.h>
 
+#include "bench/evidence/bench.h"
 #include "bench/evidence/observable.h"
 
 namespace fallaway::evidence {

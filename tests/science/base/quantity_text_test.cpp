@@ -249,6 +249,12 @@ TEST(FormatWithU, RoundsValueAndUncertaintyTogether) {
 
 TEST(FormatWithU, LeavesOutAnUncertaintyThatSaysNothing) {
     const Unit& mm = *find_unit("mm", length);
+    // At the bench one digit of u is enough, two when it begins with 1; common practice, no source.
+    EXPECT_EQ(format_at_the_bench(1.62e-3, 4e-5, mm), "1.62 \u00B1 0.04 mm");
+    EXPECT_EQ(format_at_the_bench(0.63503, 1.6e-4, mm), "635.03 \u00B1 0.16 mm");
+    EXPECT_EQ(format_at_the_bench(1.62e-3, 9.6e-5, mm), "1.62 \u00B1 0.10 mm");
+    EXPECT_EQ(format_at_the_bench(12.345, 0.361, mm), "12300 \u00B1 400 mm");
+    EXPECT_EQ(format_at_the_bench(1.62e-3, 0, mm, 2), "1.62 mm");
     EXPECT_EQ(format_with_u(1.62e-3, 0, mm), "1.620 mm");
     EXPECT_EQ(format_with_u(1.62e-3, std::numeric_limits<double>::infinity(), mm, 1), "1.6 mm");
     EXPECT_EQ(format_with_u(1.62e-3, std::nan(""), mm, 2), "1.62 mm");

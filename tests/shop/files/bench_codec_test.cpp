@@ -95,6 +95,30 @@ TEST(BenchCodec, ListOfScalesGoesToTheStrings) {
     EXPECT_EQ(bench.instrument.strings[6].scale->typed, "672 mm");
 }
 
+// An old visit is held against the questions of its day, whatever the built-in procedure has become.
+TEST(BenchCodec, ProcedureTravelsWithTheVisit) {
+    const Bench bench = good_bench("own_procedure");
+    ASSERT_TRUE(bench.procedure.has_value());
+    EXPECT_EQ(bench.procedure->checkpoints[0].limits.size(), 2u);
+    EXPECT_EQ(bench.procedure->checkpoints[1].words.size(), 2u);
+    EXPECT_DOUBLE_EQ(bench.procedure->checkpoints[0].limits[1].high->bass, 3.0 / 32 * 25.4e-3);
+    const auto without = decode_bench(encode_bench(bench), evidence::Catalogue{});
+    ASSERT_TRUE(without.has_value()) << told(without.error());
+    EXPECT_EQ(*without, bench);
+}
+
+TEST(BenchCodec, BuiltInProcedureSurvivesTheFileToTheLastBit) {
+    Bench bench;
+    bench.procedure = built_in_catalogue().procedure;
+    const auto again = decode_bench(encode_bench(bench));
+    ASSERT_TRUE(again.has_value()) << told(again.error());
+    for (std::size_t i = 0; i < bench.procedure->checkpoints.size(); ++i) {
+        EXPECT_EQ(again->procedure->checkpoints[i], bench.procedure->checkpoints[i])
+            << bench.procedure->checkpoints[i].id;
+    }
+    EXPECT_EQ(*again, bench);
+}
+
 TEST(BenchCodec, TellsEveryFaultUpToFifty) {
     const auto two = decode_bench(R"({"fallaway": 1, "instrument": {"kind": "lute"}, "hands": "off", "zzz": 1})",
                                   test_catalogue());

@@ -41,7 +41,8 @@ inline const evidence::Catalogue& test_catalogue() {
 }
 
 inline const std::vector<std::string>& good_files() {
-    static const std::vector<std::string> kNames{"minimal", "full", "bass", "fretless", "fanned", "twelve"};
+    static const std::vector<std::string> kNames{"minimal", "full",   "bass",         "fretless",
+                                                 "fanned",  "twelve", "own_procedure"};
     return kNames;
 }
 
