@@ -1,6 +1,5 @@
 # The rooms of the house and every edge between them, listed once. From this list come the link lines, and
 # build/<preset>/rooms.txt, from which tools/check_includes.py checks every #include.
-find_package(fmt REQUIRED)
 find_package(Eigen3 REQUIRED)
 find_package(nlohmann_json REQUIRED)
 find_package(CLI11 REQUIRED)
@@ -15,6 +14,7 @@ function(fallaway_room path)
   add_library(room_${name} STATIC ${sources} ${ROOM_SOURCES})
   target_include_directories(room_${name} PUBLIC ${CMAKE_SOURCE_DIR}/src)
   target_link_libraries(room_${name} PRIVATE fallaway_flags)
+  fallaway_precompile(room_${name})
   foreach(used ${ROOM_USES})
     string(REPLACE "/" "_" used_name ${used})
     target_link_libraries(room_${name} PUBLIC room_${used_name})
@@ -27,22 +27,24 @@ endfunction()
 fallaway_room(science/base)
 fallaway_room(science/numeric USES science/base LIBS Eigen3::Eigen)
 fallaway_room(science/metrology USES science/base science/numeric)
-fallaway_room(bench/evidence USES science/base science/metrology LIBS fmt::fmt)
-fallaway_room(bench/judgement USES science/base science/metrology bench/evidence LIBS fmt::fmt)
-fallaway_room(bench/report USES science/base science/metrology bench/evidence bench/judgement LIBS fmt::fmt)
-fallaway_room(bench/sums USES science/base science/numeric science/metrology LIBS fmt::fmt)
+fallaway_room(bench/evidence USES science/base science/metrology)
+fallaway_room(bench/judgement USES science/base science/metrology bench/evidence)
+fallaway_room(bench/report USES science/base science/metrology bench/evidence bench/judgement)
+fallaway_room(bench/sums USES science/base science/numeric science/metrology)
 fallaway_room(shop/files USES science/base science/metrology bench/evidence bench/judgement bench/sums
-  LIBS fmt::fmt nlohmann_json::nlohmann_json)
+  LIBS nlohmann_json::nlohmann_json)
 fallaway_room(shop/app USES science/base science/metrology bench/evidence bench/judgement bench/report bench/sums
-  shop/files LIBS fmt::fmt)
+  shop/files)
 
-target_link_libraries(room_science_base PRIVATE fmt::fmt)
+# The tables of records are long and run once a file: optimising them hard buys nothing and takes minutes.
+target_compile_options(room_shop_files PRIVATE $<$<AND:$<COMPILE_LANGUAGE:CXX>,$<CONFIG:Release>>:-O1>)
 fallaway_embed(room_shop_files data demo)
 
 file(GLOB cli_sources CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/src/shop/cli/*.cpp)
 add_executable(fallaway ${cli_sources})
 target_compile_definitions(fallaway PRIVATE FALLAWAY_VERSION="${PROJECT_VERSION}")
-target_link_libraries(fallaway PRIVATE fallaway_flags room_shop_app fmt::fmt CLI11::CLI11)
+target_link_libraries(fallaway PRIVATE fallaway_flags room_shop_app CLI11::CLI11)
+fallaway_precompile(fallaway)
 string(APPEND ROOMS_TXT "shop/cli : science/base bench/evidence bench/judgement bench/report bench/sums shop/files shop/app\n")
 
 file(WRITE ${CMAKE_BINARY_DIR}/rooms.txt "${ROOMS_TXT}")

@@ -25,6 +25,7 @@ LIBRARIES = [
     ("nlohmann/*", "shop/files", False),
     ("CLI/*", "shop/cli", False),
     ("sys/*", "shop/*", False),
+    ("fcntl.h", "shop/*", False),
     ("unistd.h", "shop/*", False),
 ]
 

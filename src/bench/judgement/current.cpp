@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <ranges>
 
 #include <fmt/format.h>
 
@@ -89,6 +91,17 @@ std::string stale_because(const Reading& reading, const Bench& bench) {
 Place without_pressed(Place place) {
     place.pressed.reset();
     return place;
+}
+
+// Of all readings of one thing at one place: those of the latest stage, and of these the fresh ones if there are any.
+std::vector<const Taken*> those_that_count(const std::vector<const Taken*>& readings) {
+    const auto stage_of = [](const Taken* taken) { return taken->reading->stage; };
+    const Stage latest = stage_of(*std::ranges::max_element(readings, {}, stage_of));
+    std::vector<const Taken*> counting;
+    std::ranges::copy_if(readings, std::back_inserter(counting), [&](const Taken* taken) { return stage_of(taken) == latest; });
+    const auto stale = [](const Taken* taken) { return !taken->stale_because.empty(); };
+    if (!std::ranges::all_of(counting, stale)) std::erase_if(counting, stale);
+    return counting;
 }
 
 // Does `general` include every place that `particular` can mean? ("all strings" includes "string 2".)
@@ -209,21 +222,10 @@ CurrentReadings::CurrentReadings(const Bench& bench, const Catalogue& catalogue)
         by_place[{taken.reading->what, without_pressed(taken.reading->at)}].push_back(&taken);
     }
     for (const auto& [key, readings] : by_place) {
-        const Stage latest = (*std::ranges::max_element(readings, {}, [](const Taken* t) { return t->reading->stage; }))
-                                 ->reading->stage;
-        std::optional<Current> current;
-        for (const Taken* taken : readings) {
-            if (taken->reading->stage != latest) continue;
-            // Within a stage, a reading taken after a piece of work replaces those from before it.
-            if (current && !current->taken.stale_because.empty() && taken->stale_because.empty()) current.reset();
-            if (current && current->taken.stale_because.empty() && !taken->stale_because.empty()) continue;
-            if (!current) {
-                current = Current{*taken, key.second, false, {taken->reading}};
-            } else {
-                join(*current, *taken);
-            }
-        }
-        current_[std::string(key.first)].push_back(std::move(*current));
+        const auto counting = those_that_count(readings);
+        Current current{*counting.front(), key.second, false, {counting.front()->reading}};
+        for (const Taken* taken : counting | std::views::drop(1)) join(current, *taken);
+        current_[std::string(key.first)].push_back(std::move(current));
     }
     for (auto& [what, list] : current_) drop_overtaken(list);
 }

@@ -227,7 +227,8 @@ std::string complaint_ending(const judgement::ComplaintLine& complaint) {
     if (!complaint.ending) return "open";
     std::string out(judgement::name_of(*complaint.ending));
     if (!complaint.ended_by.empty()) out += fmt::format(", says {}", complaint.ended_by);
-    return out + (complaint.shown ? ", shown by readings" : ", no reading shows it");
+    if (!complaint.shown) return out + ", no reading shows it";
+    return out + (complaint.evidence.empty() ? ", for the reason given" : ", shown by readings");
 }
 
 std::string severity_heading(evidence::Severity severity) {

@@ -1,4 +1,3 @@
-#include "bench/evidence/bench.h"
 #include "bench/evidence/procedure.h"
 
 #include <gtest/gtest.h>
