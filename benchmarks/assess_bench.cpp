@@ -1,5 +1,5 @@
-// Time and memory of the main job: the demo, and a bench file with 5,000 readings. Every figure is told as a ratio to
-// a baseline of the same run: reading the same bytes and counting them.
+// Time and memory of the main job: the demo, and a bench file with 5,000 readings. Every figure is told as a ratio
+// to a baseline of the same run: reading the same bytes and counting them.
 #include <sys/resource.h>
 
 #include <numeric>
@@ -64,9 +64,13 @@ int main(int argc, char** argv) {
     const std::string demo(*files::embedded("demo/heron.json"));
     const std::string large = large_bench(5000);
     benchmark::RegisterBenchmark("baseline/demo_bytes", [&](auto& state) { baseline(state, demo); });
-    benchmark::RegisterBenchmark("assess/demo (budget 300 ms, 100 MB)", [&](auto& state) { job(state, demo); })->Unit(benchmark::kMillisecond);
+    benchmark::RegisterBenchmark("assess/demo (budget 300 ms, 100 MB)", [&](auto& state) {
+        job(state, demo);
+    })->Unit(benchmark::kMillisecond);
     benchmark::RegisterBenchmark("baseline/5000_readings_bytes", [&](auto& state) { baseline(state, large); });
-    benchmark::RegisterBenchmark("assess/5000_readings (budget 2000 ms)", [&](auto& state) { job(state, large); })->Unit(benchmark::kMillisecond);
+    benchmark::RegisterBenchmark("assess/5000_readings (budget 2000 ms)", [&](auto& state) {
+        job(state, large);
+    })->Unit(benchmark::kMillisecond);
     benchmark::Initialize(&argc, argv);
     benchmark::RunSpecifiedBenchmarks();
     return 0;

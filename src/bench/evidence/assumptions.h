@@ -10,11 +10,11 @@
 namespace fallaway::evidence {
 
 struct Assumption {
-    std::string what;          // "scale length", "frets", "tuning"
-    std::string text;          // "648 mm ± 10" or "E4 B3 G3 D3 A2 E2", for a person
-    std::string because;       // "usual for a six-string electric guitar; common practice, no source"
-    std::string observable;    // the reading that replaces it; "" when none does
-    metrology::Uncertain value;// SI; u = 0 for words and counts
+    std::string what;            // "scale length", "frets", "tuning"
+    std::string text;            // "648 mm ± 10" or "E4 B3 G3 D3 A2 E2", for a person
+    std::string because;         // "usual for a six-string electric guitar; common practice, no source"
+    std::string observable;      // the reading that replaces it; "" when none does
+    metrology::Uncertain value;  // SI; u = 0 for words and counts
 
     friend bool operator==(const Assumption&, const Assumption&) = default;
 };

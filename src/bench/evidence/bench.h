@@ -29,12 +29,12 @@ struct Moment {
 using Value = std::variant<QuantityText, std::string>;
 
 struct Reading {
-    std::optional<std::string> id;         // so that endings and remarks can point at it; unique in the file
-    std::string what;                      // an observable's name
+    std::optional<std::string> id;  // so that endings and remarks can point at it; unique in the file
+    std::string what;               // an observable's name
     Place at;
-    std::optional<Value> value;            // absent when `repeats` is given: then their mean
+    std::optional<Value> value;  // absent when `repeats` is given: then their mean
     std::vector<QuantityText> repeats;
-    std::optional<std::string> tool;       // an id from `tools` or a tool kind; absent: the shop's default, assumed
+    std::optional<std::string> tool;  // an id from `tools` or a tool kind; absent: the shop's default, assumed
     std::optional<std::string> by;
     std::optional<Moment> when;
     Stage stage = Stage::arrival;
@@ -52,7 +52,7 @@ struct Rating {
     std::optional<Moment> when;
     Stage stage = Stage::arrival;
     std::optional<std::string> remark;
-    std::vector<std::string> photos;       // paths
+    std::vector<std::string> photos;  // paths
 
     friend bool operator==(const Rating&, const Rating&) = default;
 };
@@ -62,7 +62,7 @@ enum class Ending { cured, explained_not_cured, not_found, left_by_agreement };
 
 struct ComplaintEnding {
     Ending as = Ending::cured;
-    std::vector<std::string> shown_by;     // ids of readings
+    std::vector<std::string> shown_by;  // ids of readings
     std::optional<std::string> by;
     std::optional<Moment> when;
     std::optional<std::string> why;
@@ -71,7 +71,7 @@ struct ComplaintEnding {
 };
 
 struct Complaint {
-    std::string text;                      // in the player's own words
+    std::string text;  // in the player's own words
     Place at;
     std::optional<ComplaintEnding> ending;
 
@@ -82,15 +82,15 @@ struct Complaint {
 struct Wants {
     std::optional<std::string> player;
     std::vector<Complaint> complaints;
-    std::vector<std::string> tuning;            // string 1 first
-    std::optional<std::string> strings;         // "10-46"
-    std::optional<QuantityText> height_bass;    // string height wanted over fret 12
+    std::vector<std::string> tuning;          // string 1 first
+    std::optional<std::string> strings;       // "10-46"
+    std::optional<QuantityText> height_bass;  // string height wanted over fret 12
     std::optional<QuantityText> height_treble;
     std::optional<Strength> hand;
     std::optional<RattleAllowed> rattle;
-    std::vector<std::string> untouchables;      // "the nut stays"
+    std::vector<std::string> untouchables;  // "the nut stays"
     std::optional<QuantityText> money_limit;
-    std::optional<std::string> promised;        // a day, "2026-11-28"
+    std::optional<std::string> promised;  // a day, "2026-11-28"
     std::optional<std::string> remark;
 
     friend bool operator==(const Wants&, const Wants&) = default;
@@ -98,16 +98,16 @@ struct Wants {
 
 // What was promised. `what` is a claim kind of data/claims.json ("scale", "pickup type", "accessory", ...).
 struct Claim {
-    std::string id;                        // unique in the file
+    std::string id;  // unique in the file
     std::string what;
     Place at;
-    std::optional<Value> value;            // quantity, or words ("humbucker", "hard case")
-    std::optional<QuantityText> tolerance; // else the tolerance of its kind
-    std::string source;                    // "advert", "order", "seller by letter", ...
-    std::optional<std::string> text;       // the sentence as promised
+    std::optional<Value> value;             // quantity, or words ("humbucker", "hard case")
+    std::optional<QuantityText> tolerance;  // else the tolerance of its kind
+    std::string source;                     // "advert", "order", "seller by letter", ...
+    std::optional<std::string> text;        // the sentence as promised
     // What a person found, for claims no reading can decide ("origin", "accessory").
-    std::optional<std::string> found;      // free words
-    std::optional<std::string> outcome;    // "confirmed", "contradicted", "not established": a person's judgement
+    std::optional<std::string> found;    // free words
+    std::optional<std::string> outcome;  // "confirmed", "contradicted", "not established": a person's judgement
     std::optional<std::string> by;
     std::optional<std::string> remark;
 
@@ -115,11 +115,11 @@ struct Claim {
 };
 
 struct ToolUsed {
-    std::string id;                        // as readings name it; unique in the file
-    std::string kind;                      // a tool kind of data/tools.json
-    std::optional<std::string> calibrated; // a day
+    std::string id;                             // as readings name it; unique in the file
+    std::string kind;                           // a tool kind of data/tools.json
+    std::optional<std::string> calibrated;      // a day
     std::optional<QuantityText> certificate_u;  // expanded uncertainty from its certificate
-    std::optional<double> certificate_k;   // default 2
+    std::optional<double> certificate_k;        // default 2
     std::optional<std::string> remark;
 
     friend bool operator==(const ToolUsed&, const ToolUsed&) = default;
@@ -136,7 +136,7 @@ struct RoomState {
 
 struct Recording {
     std::string path;
-    std::optional<std::string> what;       // free words
+    std::optional<std::string> what;  // free words
     std::optional<std::string> by;
     std::optional<Moment> when;
     Stage stage = Stage::arrival;
@@ -148,7 +148,7 @@ struct Recording {
 struct Work {
     std::string what;
     Place at;
-    std::optional<std::string> amount;     // "1/8 turn tighter"
+    std::optional<std::string> amount;  // "1/8 turn tighter"
     std::optional<std::string> by;
     std::optional<Moment> when;
     std::optional<std::string> remark;
@@ -157,15 +157,15 @@ struct Work {
 };
 
 struct WorkKind {
-    std::string_view name;                       // "truss rod", "saddle height", ...
-    std::vector<std::string_view> makes_stale;   // observables; "*" for every setting of the instrument
+    std::string_view name;                      // "truss rod", "saddle height", ...
+    std::vector<std::string_view> makes_stale;  // observables; "*" for every setting of the instrument
 };
 const std::vector<WorkKind>& work_kinds();
 
 // A finding that a person takes as it is. It survives re-runs and lapses when the value changes.
 struct Acceptance {
-    std::string finding;                   // the finding's id
-    std::optional<std::string> value;      // the value it was accepted at, as printed in the finding
+    std::string finding;               // the finding's id
+    std::optional<std::string> value;  // the value it was accepted at, as printed in the finding
     std::string by;
     std::optional<Moment> when;
     std::string why;
@@ -175,10 +175,10 @@ struct Acceptance {
 
 // One line of another inspector's card, taken over as it stands.
 struct CardLine {
-    std::string what;                      // an observable's name, or a checkpoint's id for a rating
+    std::string what;  // an observable's name, or a checkpoint's id for a rating
     Place at;
-    std::optional<Value> value;            // quantity or words
-    std::optional<int> step;               // a rating
+    std::optional<Value> value;  // quantity or words
+    std::optional<int> step;     // a rating
     std::optional<std::string> tool;
     std::optional<std::string> remark;
 
@@ -195,14 +195,14 @@ struct Card {
 
 struct Sale {
     QuantityText price;
-    std::string where;                     // source: "own log 2026-03"
+    std::string where;  // source: "own log 2026-03"
     friend bool operator==(const Sale&, const Sale&) = default;
 };
 
 struct Price {
     std::optional<QuantityText> asked;
-    std::vector<Sale> like;                // recent sales of like instruments
-    std::optional<QuantityText> repairs;   // cost of what has to be mended, from quotes
+    std::vector<Sale> like;               // recent sales of like instruments
+    std::optional<QuantityText> repairs;  // cost of what has to be mended, from quotes
 
     friend bool operator==(const Price&, const Price&) = default;
 };
@@ -221,8 +221,8 @@ struct Job {
     std::optional<std::string> owner;
     std::optional<std::string> shop;
     std::vector<std::string> technicians;
-    std::optional<std::string> received;   // a day
-    std::optional<std::string> purpose;    // "customer", "delivery", "loan for review", "own"
+    std::optional<std::string> received;  // a day
+    std::optional<std::string> purpose;   // "customer", "delivery", "loan for review", "own"
 
     friend bool operator==(const Job&, const Job&) = default;
 };
@@ -240,8 +240,8 @@ struct LimitOverride {
     std::string checkpoint;
     std::optional<QuantityText> low;
     std::optional<QuantityText> high;
-    std::optional<std::string> strings;    // "bass", "treble": one end; absent: all
-    std::string source;                    // "shop rule 2026", ...
+    std::optional<std::string> strings;  // "bass", "treble": one end; absent: all
+    std::string source;                  // "shop rule 2026", ...
 
     friend bool operator==(const LimitOverride&, const LimitOverride&) = default;
 };
@@ -253,7 +253,7 @@ struct Bench {
     std::optional<Wants> wants;
     Hands hands = Hands::look_only;
     ScopeChoice scope;
-    std::optional<Procedure> procedure;    // its text as this visit was taken under; absent: the built-in one
+    std::optional<Procedure> procedure;  // its text as this visit was taken under; absent: the built-in one
     std::vector<Claim> claims;
     std::vector<ToolUsed> tools;
     std::vector<RoomState> room;
@@ -266,7 +266,7 @@ struct Bench {
     std::optional<Price> price;
     std::vector<LimitOverride> limits;
     std::vector<Remark> remarks;
-    bool demo = false;                     // marked on every page: invented values
+    bool demo = false;  // marked on every page: invented values
 
     friend bool operator==(const Bench&, const Bench&) = default;
 };

@@ -14,8 +14,8 @@ struct Catalogue {
     std::vector<metrology::ToolKind> tools;
 };
 
-// The catalogue that a bench is held against: a procedure that travels with the visit replaces the built-in one, so
-// that an old visit is judged by the questions that were asked.
+// The catalogue that a bench is held against: a procedure that travels with the visit replaces the built-in one,
+// so that an old visit is judged by the questions that were asked.
 inline Catalogue catalogue_of(const Bench& bench, Catalogue catalogue) {
     if (bench.procedure) catalogue.procedure = *bench.procedure;
     return catalogue;

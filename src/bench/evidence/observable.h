@@ -24,14 +24,14 @@ enum PlacePart : unsigned {
 };
 
 struct Observable {
-    std::string_view name;         // "string height": the word in the file
-    std::string_view says;         // one sentence for documents and tooltips
-    Dimension dimension;           // ignored when `words` is not empty
+    std::string_view name;                    // "string height": the word in the file
+    std::string_view says;                    // one sentence for documents and tooltips
+    Dimension dimension;                      // ignored when `words` is not empty
     std::span<const std::string_view> words;  // for what is told in words: "dead", "just moves", "clear gap"
-    unsigned needs = kNoPlace;     // parts that a reading must give
-    unsigned allows = kNoPlace;    // parts it may give besides
-    std::string_view default_tool; // tool kind assumed when a reading names none ("" when it needs none)
-    double plausible_low = 0;      // SI; a value outside is refused as a slip of the unit or the point
+    unsigned needs = kNoPlace;                // parts that a reading must give
+    unsigned allows = kNoPlace;               // parts it may give besides
+    std::string_view default_tool;  // tool kind assumed when a reading names none ("" when it needs none)
+    double plausible_low = 0;       // SI; a value outside is refused as a slip of the unit or the point
     double plausible_high = 0;
 };
 

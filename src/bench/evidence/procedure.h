@@ -19,8 +19,8 @@ enum class Disturbs { nothing, slackens_strings, turns_a_screw, opens_a_cavity }
 // What a failed checkpoint calls for; decides between the verdicts.
 enum class Cure { none, set_up, repair, send_back };
 
-// When a checkpoint, a limit or a profile applies; an empty list does not restrict. A fact that the instrument does
-// not state (bridge type, joint, ...) does not exclude.
+// When a checkpoint, a limit or a profile applies; an empty list does not restrict. A fact that the instrument
+// does not state (bridge type, joint, ...) does not exclude.
 struct Condition {
     std::vector<Kind> kinds;
     std::optional<bool> fretted;
@@ -29,8 +29,8 @@ struct Condition {
     std::optional<bool> headless;
     std::optional<bool> battery;
     std::optional<bool> zero_fret;
-    std::optional<bool> pickups;           // has any
-    std::optional<bool> switched;          // has a pickup switch; known once positions or pickups are stated
+    std::optional<bool> pickups;   // has any
+    std::optional<bool> switched;  // has a pickup switch; known once positions or pickups are stated
     std::vector<std::string> bridges;
     std::vector<std::string> rods;
     std::vector<std::string> joints;
@@ -59,10 +59,10 @@ struct Limit {
     Condition when;
     std::optional<BassToTreble> low;
     std::optional<BassToTreble> high;
-    std::optional<double> high_major;      // beyond this the finding is one class worse (SI)
+    std::optional<double> high_major;        // beyond this the finding is one class worse (SI)
     Severity low_severity = Severity::note;  // "low and clean is a virtue"
-    bool strict = false;                   // decide at 95 %; otherwise usual / at the edge / outside
-    std::string source;                    // "common practice, no source" or the source
+    bool strict = false;                     // decide at 95 %; otherwise usual / at the edge / outside
+    std::string source;                      // "common practice, no source" or the source
 
     friend bool operator==(const Limit&, const Limit&) = default;
 };
@@ -81,24 +81,24 @@ enum class Each { once, string, outer_strings, fret, switch_position, pickup, ed
 struct Checkpoint {
     std::string id;
     std::string section;
-    std::string title;                     // a few words for lists: "String height at fret 12"
+    std::string title;  // a few words for lists: "String height at fret 12"
     std::string question;
     CheckpointKind kind = CheckpointKind::judged;
     Severity severity = Severity::minor;
     Cure cure = Cure::none;
-    std::vector<std::string> reads;        // observables that answer it (measured, heard); the first is preferred
+    std::vector<std::string> reads;  // observables that answer it (measured, heard); the first is preferred
     Each each = Each::once;
-    std::optional<int> fret;               // where it is read
-    std::optional<std::string> claims;     // claim kind that it checks
+    std::optional<int> fret;            // where it is read
+    std::optional<std::string> claims;  // claim kind that it checks
     std::vector<Limit> limits;
     std::vector<WordLimit> words;
-    std::vector<std::string> anchors;      // four, worst first, for judged ones; empty otherwise
+    std::vector<std::string> anchors;  // four, worst first, for judged ones; empty otherwise
     double minutes = 1;
-    std::vector<std::string> needs;        // tools, as names for a person
+    std::vector<std::string> needs;  // tools, as names for a person
     Condition when;
     Disturbs disturbs = Disturbs::nothing;
-    bool optional = false;                 // never missed: a lone worker may leave it out
-    double fails_in_100 = 10;              // how often it fails; for the order of what to read next; common practice
+    bool optional = false;     // never missed: a lone worker may leave it out
+    double fails_in_100 = 10;  // how often it fails; for the order of what to read next; common practice
     std::string why;
     std::string how;
     std::string remedy;
@@ -107,8 +107,8 @@ struct Checkpoint {
 };
 
 struct Scope {
-    std::string name;                      // "quick look"
-    double minutes = 10;                   // what it takes an experienced hand
+    std::string name;     // "quick look"
+    double minutes = 10;  // what it takes an experienced hand
     std::vector<std::string> checkpoints;
 
     friend bool operator==(const Scope&, const Scope&) = default;
@@ -126,7 +126,7 @@ struct Procedure {
     std::string version;
     std::string title;
     std::vector<Section> sections;
-    std::vector<Checkpoint> checkpoints;   // in trade order
+    std::vector<Checkpoint> checkpoints;  // in trade order
     std::vector<Scope> scopes;
 
     friend bool operator==(const Procedure&, const Procedure&) = default;
@@ -140,17 +140,17 @@ bool allowed(Disturbs disturbs, Hands hands);
 
 // How a kind of claim is checked (data/claims.json).
 struct ClaimKind {
-    std::string id;                        // "scale"
-    std::string name;                      // "scale length"
-    std::string reads;                     // observable that decides it; "" when only a person can tell
-    std::optional<Dimension> dimension;    // of the claimed value; absent: words
-    double tolerance = 0;                  // SI, half width; 0 with `exact`
-    double tolerance_relative = 0;         // fraction of the claimed value (10 % of ohms)
-    bool exact = false;                    // counts and words
-    Severity severity = Severity::minor;   // when contradicted
-    Cure cure = Cure::send_back;           // when contradicted
-    bool checkable = true;                 // false: origin, who made it: "not established" without nagging
-    std::string source;                    // of the tolerance
+    std::string id;                       // "scale"
+    std::string name;                     // "scale length"
+    std::string reads;                    // observable that decides it; "" when only a person can tell
+    std::optional<Dimension> dimension;   // of the claimed value; absent: words
+    double tolerance = 0;                 // SI, half width; 0 with `exact`
+    double tolerance_relative = 0;        // fraction of the claimed value (10 % of ohms)
+    bool exact = false;                   // counts and words
+    Severity severity = Severity::minor;  // when contradicted
+    Cure cure = Cure::send_back;          // when contradicted
+    bool checkable = true;                // false: origin, who made it: "not established" without nagging
+    std::string source;                   // of the tolerance
 
     friend bool operator==(const ClaimKind&, const ClaimKind&) = default;
 };

@@ -56,7 +56,8 @@ std::vector<Place> places_to_read(const Checkpoint& checkpoint, const evidence::
             }
             break;
         case Each::once:
-        case Each::fret: break;
+        case Each::fret:
+            break;
     }
     if (places.empty()) {
         places.emplace_back();
@@ -65,7 +66,8 @@ std::vector<Place> places_to_read(const Checkpoint& checkpoint, const evidence::
     return places;
 }
 
-Line line_from(const Current& current, const Checkpoint& checkpoint, const Bench& bench, const Catalogue& catalogue) {
+Line line_from(const Current& current, const Checkpoint& checkpoint, const Bench& bench,
+               const Catalogue& catalogue) {
     const Taken& taken = current.taken;
     Line line;
     line.at = current.at;
@@ -120,7 +122,8 @@ std::vector<Line> lines_from_ratings(const Checkpoint& checkpoint, const Bench& 
         line.found.text = std::size_t(worst->step) < checkpoint.anchors.size()
                               ? checkpoint.anchors[std::size_t(worst->step)]
                               : fmt::format("step {} of 3", worst->step);
-        constexpr std::array kStanding = {Standing::fails, Standing::fails, Standing::passes_barely, Standing::passes};
+        constexpr std::array kStanding = {Standing::fails, Standing::fails, Standing::passes_barely,
+                                          Standing::passes};
         line.standing = kStanding[std::size_t(worst->step)];
         if (worst->step == 0) line.severity = checkpoint.severity;
         if (worst->step == 1) line.severity = one_class_lower(checkpoint.severity);
@@ -130,9 +133,8 @@ std::vector<Line> lines_from_ratings(const Checkpoint& checkpoint, const Bench& 
 }
 
 bool covered(const Place& asked, const std::vector<Line>& lines, bool fresh_only) {
-    return std::ranges::any_of(lines, [&](const Line& line) {
-        return speaks_for(line.at, asked) && !(fresh_only && line.stale);
-    });
+    return std::ranges::any_of(
+        lines, [&](const Line& line) { return speaks_for(line.at, asked) && !(fresh_only && line.stale); });
 }
 
 std::string places_text(const std::vector<Place>& places) {
@@ -164,7 +166,8 @@ void settle(Answer& answer, const std::vector<Place>& asked) {
     } else if (any([](const Line& line) { return line.standing == Standing::undecided && !line.stale; })) {
         answer.state = AnswerState::cannot_tell;
         const auto open = std::ranges::find(answer.lines, Standing::undecided, &Line::standing);
-        answer.because = fmt::format("{}: too close to the limit; would decide it: {}", evidence::describe(open->at), open->advice);
+        answer.because = fmt::format("{}: too close to the limit; would decide it: {}",
+                                     evidence::describe(open->at), open->advice);
     } else if (!missing.empty()) {
         answer.state = AnswerState::incomplete;
         answer.because = places_text(missing) + " not read";
@@ -180,9 +183,10 @@ void settle_claims(Answer& answer, const Checkpoint& checkpoint, const Bench& be
         answer.because = "nothing was claimed";
         return;
     }
-    const bool written = !checkpoint.claims || std::ranges::any_of(bench.claims, [&](const evidence::Claim& claim) {
-        return claim.what == *checkpoint.claims;
-    });
+    const bool written =
+        !checkpoint.claims || std::ranges::any_of(bench.claims, [&](const evidence::Claim& claim) {
+            return claim.what == *checkpoint.claims;
+        });
     answer.state = written ? AnswerState::fine : AnswerState::not_applicable;
     if (!written) answer.because = "no such claim";
 }
@@ -258,7 +262,8 @@ std::string title_of(const Checkpoint& checkpoint) {
 
 std::string limit_text(const metrology::Limits& limits, const Unit& unit) {
     const auto number = [&](double si) { return trimmed_number(from_si(si, unit)); };
-    if (limits.lower && limits.upper) return fmt::format("{} to {} {}", number(*limits.lower), number(*limits.upper), unit.symbol);
+    if (limits.lower && limits.upper)
+        return fmt::format("{} to {} {}", number(*limits.lower), number(*limits.upper), unit.symbol);
     if (limits.upper) return fmt::format("up to {} {}", number(*limits.upper), unit.symbol);
     if (limits.lower) return fmt::format("{} {} and more", number(*limits.lower), unit.symbol);
     return "";
@@ -268,7 +273,8 @@ Severity one_class_lower(Severity severity) {
     return severity == Severity::note ? severity : Severity(int(severity) + 1);
 }
 
-std::vector<Answer> answer_checkpoints(const Bench& bench, const Catalogue& catalogue, const CurrentReadings& readings) {
+std::vector<Answer> answer_checkpoints(const Bench& bench, const Catalogue& catalogue,
+                                       const CurrentReadings& readings) {
     std::vector<Answer> answers;
     for (const Checkpoint& checkpoint : catalogue.procedure.checkpoints) {
         if (!evidence::applies(checkpoint.when, bench.instrument)) continue;
@@ -287,7 +293,13 @@ std::vector<Finding> findings_of(const std::vector<Answer>& answers, const evide
         for (const Line& line : answer.lines) {
             if (line.severity) findings.push_back(finding_from(line, checkpoint, checkpoint.reads.size() > 1));
             if (!line.disputed) continue;
-            Finding two = finding_from([&] { Line copy = line; copy.severity = Severity::note; return copy; }(), checkpoint, false);
+            Finding two = finding_from(
+                [&] {
+                    Line copy = line;
+                    copy.severity = Severity::note;
+                    return copy;
+                }(),
+                checkpoint, false);
             two.id = "two-say:" + two.id + (line.observable.empty() ? "" : ":" + line.observable);
             two.title = "Two people say different: " + two.title;
             two.why = "A figure that two people do not share decides nothing";

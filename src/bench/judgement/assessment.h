@@ -21,8 +21,8 @@ std::string_view name_of(evidence::Severity severity);
 
 // A value as it is printed everywhere: "1.95 ± 0.04 mm". Words have no unit and no u.
 struct Figure {
-    std::string text;                  // value with its u, or the words
-    const Unit* unit = nullptr;        // null for words, ratings and counts
+    std::string text;            // value with its u, or the words
+    const Unit* unit = nullptr;  // null for words, ratings and counts
     std::optional<metrology::Uncertain> si;
 
     friend bool operator==(const Figure&, const Figure&) = default;
@@ -30,43 +30,49 @@ struct Figure {
 
 // How a value stands against its limit, in one of three vocabularies.
 enum class Standing {
-    usual, at_the_edge, outside,               // limits of common practice
-    kept, broken, undecided,                   // strict limits: accept, reject, cannot tell
-    passes, passes_barely, fails,              // ratings 3, 2 and 1 or 0; words
-    not_judged                                 // read, and no limit to hold it against
+    usual,
+    at_the_edge,
+    outside,  // limits of common practice
+    kept,
+    broken,
+    undecided,  // strict limits: accept, reject, cannot tell
+    passes,
+    passes_barely,
+    fails,      // ratings 3, 2 and 1 or 0; words
+    not_judged  // read, and no limit to hold it against
 };
 std::string_view name_of(Standing standing);
 
 // One place of one checkpoint.
 struct Line {
     evidence::Place at;
-    std::string observable;                    // "" for ratings
+    std::string observable;  // "" for ratings
     Figure found;
-    std::string limit;                         // "1.3 to 2.2 mm", "" without one
+    std::string limit;  // "1.3 to 2.2 mm", "" without one
     std::string limit_source;
     std::optional<metrology::Limits> limit_si;
     Standing standing = Standing::not_judged;
     std::optional<evidence::Severity> severity;  // set when this line is a fault
-    std::optional<double> p_conform;           // strict limits
+    std::optional<double> p_conform;             // strict limits
     evidence::Stage stage = evidence::Stage::arrival;
-    std::string by;                            // who, "" unknown
-    std::string tool;                          // name for a person; "" none
-    bool tool_assumed = false;                 // the shop's default tool was taken
-    bool stale = false;                        // work done since makes it worthless
+    std::string by;             // who, "" unknown
+    std::string tool;           // name for a person; "" none
+    bool tool_assumed = false;  // the shop's default tool was taken
+    bool stale = false;         // work done since makes it worthless
     std::string stale_because;
-    bool disputed = false;                     // two people read it and do not agree: both texts in `found`
-    std::string advice;                        // what would decide it: "a caliper", "four readings instead of one"
+    bool disputed = false;  // two people read it and do not agree: both texts in `found`
+    std::string advice;     // what would decide it: "a caliper", "four readings instead of one"
     std::string remark;
 };
 
 enum class AnswerState {
-    fine,           // answered, nothing wrong
-    faulty,         // answered, at least one finding
-    cannot_tell,    // read, and not decided
-    incomplete,     // some places not read
-    stale,          // read before work that makes it worthless
+    fine,         // answered, nothing wrong
+    faulty,       // answered, at least one finding
+    cannot_tell,  // read, and not decided
+    incomplete,   // some places not read
+    stale,        // read before work that makes it worthless
     not_looked_at,
-    forbidden,      // the hands rule does not allow it
+    forbidden,  // the hands rule does not allow it
     not_applicable
 };
 std::string_view name_of(AnswerState state);
@@ -76,20 +82,20 @@ struct Answer {
     std::string section;
     std::string question;
     bool in_scope = true;
-    bool surely_applies = true;                // false: a fact that decides it is not stated (type of bridge, ...)
+    bool surely_applies = true;  // false: a fact that decides it is not stated (type of bridge, ...)
     AnswerState state = AnswerState::not_looked_at;
     std::vector<Line> lines;
-    std::string because;                       // "strings 3 and 4 not read", "look only: opens a cavity"
+    std::string because;  // "strings 3 and 4 not read", "look only: opens a cavity"
 };
 
 // A result that a person acts on.
 struct Finding {
-    std::string id;                            // "action-12@s6.f12": the same on every run of the same evidence
-    std::string checkpoint;                    // "" for claims, card lines and prices
+    std::string id;          // "action-12@s6.f12": the same on every run of the same evidence
+    std::string checkpoint;  // "" for claims, card lines and prices
     evidence::Severity severity = evidence::Severity::minor;
     evidence::Cure cure = evidence::Cure::none;
     evidence::Place at;
-    std::string title;                         // "String height over fret 12, string 6"
+    std::string title;  // "String height over fret 12, string 6"
     Figure found;
     std::string limit;
     std::string limit_source;
@@ -98,7 +104,7 @@ struct Finding {
     std::string why;
     std::string remedy;
     std::optional<evidence::Acceptance> accepted;
-    bool acceptance_lapsed = false;            // accepted once, at another value
+    bool acceptance_lapsed = false;  // accepted once, at another value
     std::string remark;
 };
 
@@ -107,16 +113,16 @@ std::string_view name_of(ClaimOutcome outcome);
 
 struct ClaimLine {
     std::string id;
-    std::string name;                          // "scale length"
+    std::string name;  // "scale length"
     evidence::Place at;
-    std::string promised;                      // as typed
+    std::string promised;  // as typed
     std::string source;
-    Figure found;                              // "634.8 ± 0.5 mm", "" when nothing was
-    std::string tolerance;                     // "± 1 mm"
-    std::string how;                           // "read with a steel rule", "judged by Ruta"
+    Figure found;           // "634.8 ± 0.5 mm", "" when nothing was
+    std::string tolerance;  // "± 1 mm"
+    std::string how;        // "read with a steel rule", "judged by Ruta"
     ClaimOutcome outcome = ClaimOutcome::not_established;
     std::optional<double> p_conform;
-    std::string advice;                        // what would settle it; "" when nothing can
+    std::string advice;  // what would settle it; "" when nothing can
     bool checkable = true;
 };
 
@@ -124,10 +130,10 @@ struct ComplaintLine {
     std::string text;
     evidence::Place at;
     std::optional<evidence::Ending> ending;
-    bool shown = false;                        // readings bear the ending out
-    std::vector<std::string> evidence;         // one sentence a reading; while open, the faults found at its place
-    std::vector<std::string> findings;         // ids of findings at the same place or behind it
-    std::string remark;                        // "said to be cured, no reading after the work shows it"
+    bool shown = false;                 // readings bear the ending out
+    std::vector<std::string> evidence;  // one sentence a reading; while open, the faults found at its place
+    std::vector<std::string> findings;  // ids of findings at the same place or behind it
+    std::string remark;                 // "said to be cured, no reading after the work shows it"
     std::string ended_by;
 };
 std::string_view name_of(evidence::Ending ending);
@@ -140,32 +146,32 @@ struct CardResult {
     std::string theirs;
     std::string ours;
     CardOutcome outcome = CardOutcome::not_checked;
-    std::optional<double> en;                  // normalised error of two readings
+    std::optional<double> en;  // normalised error of two readings
 };
 
 // Before against after, the same places read twice.
 struct Change {
-    std::string title;                         // "String height over fret 12"
+    std::string title;  // "String height over fret 12"
     const Unit* unit = nullptr;
-    metrology::PairedChange paired;            // SI
+    metrology::PairedChange paired;                                            // SI
     std::vector<std::pair<evidence::Place, std::pair<double, double>>> pairs;  // place, before, after (SI)
-    std::string text;                          // "lower by 0.31 ± 0.03 mm on six strings: a real change"
+    std::string text;  // "lower by 0.31 ± 0.03 mm on six strings: a real change"
 };
 
 struct PriceResult {
     std::string asked;
-    std::string range;                         // "780 to 1050 EUR, seven sales"
-    std::string with_repairs;                  // asked plus repairs, "" without
-    std::string words;                         // "in range", "above", ...; "" when too few
+    std::string range;         // "780 to 1050 EUR, seven sales"
+    std::string with_repairs;  // asked plus repairs, "" without
+    std::string words;         // "in range", "above", ...; "" when too few
     std::vector<std::string> sources;
 };
 
 struct NextReading {
     std::string checkpoint;
-    std::string what;                          // the question or the better reading
+    std::string what;  // the question or the better reading
     double minutes = 0;
-    double value_per_minute = 0;               // for the order only
-    std::string why;                           // "would decide claim ‘scale’", "major, never looked at"
+    double value_per_minute = 0;  // for the order only
+    std::string why;              // "would decide claim ‘scale’", "major, never looked at"
     std::vector<std::string> needs;
 };
 
@@ -173,20 +179,21 @@ struct Assessment {
     Verdict verdict = Verdict::cannot_tell_yet;
     std::string scope;
     std::string hands;
-    std::vector<std::string> reasons;          // what decided the verdict, the weightiest first
-    std::vector<Finding> findings;             // by severity, then trade order; accepted ones at the end of their class
+    std::vector<std::string> reasons;  // what decided the verdict, the weightiest first
+    std::vector<Finding> findings;     // by severity, then trade order; accepted ones at the end of their class
     std::vector<ClaimLine> claims;
     std::vector<ComplaintLine> complaints;
     std::vector<CardResult> card;
     std::vector<Change> changes;
     std::optional<PriceResult> price;
-    std::vector<Answer> answers;               // every checkpoint of the procedure that applies or was answered
-    std::vector<std::string> not_looked_at;    // questions of the procedure outside what was answered, plain sentences
-    std::vector<std::string> not_judged;       // what is never judged here, and why
-    std::vector<evidence::Assumption> assumed; // still assumed after the readings
-    std::vector<NextReading> next;             // best first
+    std::vector<Answer> answers;  // every checkpoint of the procedure that applies or was answered
+    std::vector<std::string>
+        not_looked_at;                    // questions of the procedure outside what was answered, plain sentences
+    std::vector<std::string> not_judged;  // what is never judged here, and why
+    std::vector<evidence::Assumption> assumed;  // still assumed after the readings
+    std::vector<NextReading> next;              // best first
     std::vector<std::string> cautions;
-    std::string procedure;                     // id and version
+    std::string procedure;  // id and version
 };
 
 }  // namespace fallaway::judgement

@@ -18,7 +18,8 @@ std::string with_place(std::string text, const evidence::Place& at) {
 }
 
 // Their line read as a reading of ours would be, so that it carries the uncertainty of their tool.
-CardResult against_reading(const CardLine& line, const Bench& bench, const Catalogue& catalogue, const CurrentReadings& readings) {
+CardResult against_reading(const CardLine& line, const Bench& bench, const Catalogue& catalogue,
+                           const CurrentReadings& readings) {
     evidence::Reading theirs;
     theirs.what = line.what;
     theirs.at = line.at;
@@ -67,7 +68,8 @@ CardResult against_rating(const CardLine& line, const Bench& bench, const Catalo
 
 }  // namespace
 
-std::vector<CardResult> judge_card(const Bench& bench, const Catalogue& catalogue, const CurrentReadings& readings) {
+std::vector<CardResult> judge_card(const Bench& bench, const Catalogue& catalogue,
+                                   const CurrentReadings& readings) {
     std::vector<CardResult> results;
     if (!bench.card) return results;
     for (const CardLine& line : bench.card->lines) {

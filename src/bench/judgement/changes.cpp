@@ -81,7 +81,8 @@ std::vector<Change> judge_changes(const CurrentReadings& readings) {
             change.paired.mean = differences.front();
         }
         change.paired.real = std::abs(change.paired.mean) > 1.96 * u_mean;
-        change.title = std::string(row.what) + (evidence::key_of(row.at).empty() ? "" : ", " + evidence::describe(row.at));
+        change.title =
+            std::string(row.what) + (evidence::key_of(row.at).empty() ? "" : ", " + evidence::describe(row.at));
         change.text = change_text(change, u_mean);
         changes.push_back(std::move(change));
     }

@@ -86,7 +86,8 @@ void bring_to_20(Found& found, const CurrentReadings& readings, const evidence::
     found.how += ", brought to 20 °C from " + from;
 }
 
-std::optional<Found> find_value(const ClaimKind& kind, const Claim& claim, const Bench& bench, const CurrentReadings& readings) {
+std::optional<Found> find_value(const ClaimKind& kind, const Claim& claim, const Bench& bench,
+                                const CurrentReadings& readings) {
     if (kind.reads.empty()) return std::nullopt;
     if (kind.reads == "scale length") return scale_length(readings, claim.at, bench);
     const Current* current = readings.at(kind.reads, claim.at);
@@ -101,7 +102,8 @@ double tolerance_of(const Claim& claim, const ClaimKind& kind, double promised) 
     return std::max(kind.tolerance, kind.tolerance_relative * std::abs(promised));
 }
 
-void decide_by_value(ClaimLine& line, const Claim& claim, const ClaimKind& kind, const Found& found, const Catalogue& catalogue) {
+void decide_by_value(ClaimLine& line, const Claim& claim, const ClaimKind& kind, const Found& found,
+                     const Catalogue& catalogue) {
     const auto& promised = std::get<QuantityText>(*claim.value);
     const double tolerance = tolerance_of(claim, kind, promised.si);
     line.found = found.figure;
@@ -111,9 +113,11 @@ void decide_by_value(ClaimLine& line, const Claim& claim, const ClaimKind& kind,
         return;
     }
     line.tolerance = "± " + limit_text({std::nullopt, tolerance}, *promised.unit).substr(6);
-    const auto conformity = metrology::decide(found.y, {promised.si - tolerance, promised.si + tolerance}, found.u_repeat);
+    const auto conformity =
+        metrology::decide(found.y, {promised.si - tolerance, promised.si + tolerance}, found.u_repeat);
     line.p_conform = conformity.p_conform;
-    constexpr std::array kOutcome = {ClaimOutcome::confirmed, ClaimOutcome::contradicted, ClaimOutcome::not_established};
+    constexpr std::array kOutcome = {ClaimOutcome::confirmed, ClaimOutcome::contradicted,
+                                     ClaimOutcome::not_established};
     line.outcome = kOutcome[std::size_t(conformity.decision)];
     if (conformity.decision != metrology::Decision::cannot_tell) return;
     line.advice = finer_tool(kind.reads, found.y.value, conformity.u_needed, catalogue);
@@ -161,10 +165,12 @@ std::string advice_for_unread(const ClaimKind& kind, const Catalogue& catalogue)
 }
 
 std::string typed(const evidence::Value& value) {
-    return std::holds_alternative<std::string>(value) ? std::get<std::string>(value) : std::get<QuantityText>(value).typed;
+    return std::holds_alternative<std::string>(value) ? std::get<std::string>(value)
+                                                      : std::get<QuantityText>(value).typed;
 }
 
-ClaimLine judge_one(const Claim& claim, const Bench& bench, const Catalogue& catalogue, const CurrentReadings& readings) {
+ClaimLine judge_one(const Claim& claim, const Bench& bench, const Catalogue& catalogue,
+                    const CurrentReadings& readings) {
     const ClaimKind& kind = *std::ranges::find(catalogue.claims, claim.what, &ClaimKind::id);
     ClaimLine line;
     line.id = claim.id;
@@ -187,13 +193,15 @@ ClaimLine judge_one(const Claim& claim, const Bench& bench, const Catalogue& cat
 
 }  // namespace
 
-std::vector<ClaimLine> judge_claims(const Bench& bench, const Catalogue& catalogue, const CurrentReadings& readings) {
+std::vector<ClaimLine> judge_claims(const Bench& bench, const Catalogue& catalogue,
+                                    const CurrentReadings& readings) {
     std::vector<ClaimLine> lines;
     for (const Claim& claim : bench.claims) lines.push_back(judge_one(claim, bench, catalogue, readings));
     return lines;
 }
 
-std::vector<Finding> findings_of(const std::vector<ClaimLine>& claims, const Bench& bench, const Catalogue& catalogue) {
+std::vector<Finding> findings_of(const std::vector<ClaimLine>& claims, const Bench& bench,
+                                 const Catalogue& catalogue) {
     std::vector<Finding> findings;
     for (std::size_t i = 0; i < claims.size(); ++i) {
         const ClaimLine& line = claims[i];
@@ -204,7 +212,8 @@ std::vector<Finding> findings_of(const std::vector<ClaimLine>& claims, const Ben
         finding.severity = kind.severity;
         finding.cure = kind.severity <= evidence::Severity::major ? kind.cure : evidence::Cure::none;
         finding.at = line.at;
-        finding.title = "Not as promised: " + line.name + (evidence::key_of(line.at).empty() ? "" : ", " + evidence::describe(line.at));
+        finding.title = "Not as promised: " + line.name +
+                        (evidence::key_of(line.at).empty() ? "" : ", " + evidence::describe(line.at));
         finding.found = line.found;
         if (finding.found.text.empty()) finding.found.text = "not as promised";
         finding.limit = "promised " + line.promised + (line.tolerance.empty() ? "" : " " + line.tolerance);

@@ -50,7 +50,8 @@ ToolChoice choose_tool(const Reading& reading, const evidence::Observable& obser
 }
 
 // The uncertainty of a quantity: stated by its reader, else from the tool's budget, else from its last digit.
-void set_uncertainty(Taken& taken, std::span<const double> values, const QuantityText& text, const ToolChoice& tool) {
+void set_uncertainty(Taken& taken, std::span<const double> values, const QuantityText& text,
+                     const ToolChoice& tool) {
     const double from_step = text.step_si / std::sqrt(12.0);
     if (taken.observable->dimension == Dimension::count) {
         taken.y = {values.front(), 0, metrology::kInfiniteDof};
@@ -74,9 +75,8 @@ std::string stale_because(const Reading& reading, const Bench& bench) {
     for (const auto& work : bench.work) {
         const auto kind = std::ranges::find(evidence::work_kinds(), work.what, &evidence::WorkKind::name);
         if (kind == evidence::work_kinds().end()) continue;
-        const bool touches = std::ranges::any_of(kind->makes_stale, [&](std::string_view name) {
-            return name == "*" || name == reading.what;
-        });
+        const bool touches = std::ranges::any_of(
+            kind->makes_stale, [&](std::string_view name) { return name == "*" || name == reading.what; });
         const bool elsewhere = (work.at.string && reading.at.string && work.at.string != reading.at.string) ||
                                (work.at.fret && reading.at.fret && work.at.fret != reading.at.fret);
         if (!touches || elsewhere) continue;
@@ -93,12 +93,14 @@ Place without_pressed(Place place) {
     return place;
 }
 
-// Of all readings of one thing at one place: those of the latest stage, and of these the fresh ones if there are any.
+// Of all readings of one thing at one place: those of the latest stage, and of these the fresh ones if there are
+// any.
 std::vector<const Taken*> those_that_count(const std::vector<const Taken*>& readings) {
     const auto stage_of = [](const Taken* taken) { return taken->reading->stage; };
     const Stage latest = stage_of(*std::ranges::max_element(readings, {}, stage_of));
     std::vector<const Taken*> counting;
-    std::ranges::copy_if(readings, std::back_inserter(counting), [&](const Taken* taken) { return stage_of(taken) == latest; });
+    std::ranges::copy_if(readings, std::back_inserter(counting),
+                         [&](const Taken* taken) { return stage_of(taken) == latest; });
     const auto stale = [](const Taken* taken) { return !taken->stale_because.empty(); };
     if (!std::ranges::all_of(counting, stale)) std::erase_if(counting, stale);
     return counting;
@@ -116,18 +118,21 @@ bool includes(const Place& general, const Place& particular) {
 // How many parts of a place are given; a more particular reading outranks a general one.
 int particulars(const Place& place) {
     return int(place.string.has_value()) + int(place.fret.has_value()) + int(place.side.has_value()) +
-           int(place.switch_position.has_value()) + int(place.pickup.has_value()) + int(place.control.has_value()) +
-           int(place.spot.has_value());
+           int(place.switch_position.has_value()) + int(place.pickup.has_value()) +
+           int(place.control.has_value()) + int(place.spot.has_value());
 }
 
-std::string name_of_reader(const Taken& taken) { return taken.reading->by.value_or("unnamed"); }
+std::string name_of_reader(const Taken& taken) {
+    return taken.reading->by.value_or("unnamed");
+}
 
 // "All rang" after the work also answers for the one note that buzzed before it.
 void drop_overtaken(std::vector<Current>& list) {
     std::vector<std::pair<Place, Stage>> general;
     const auto most = std::ranges::max(list, {}, [](const Current& c) { return particulars(c.at); });
     for (const Current& current : list) {
-        if (particulars(current.at) < particulars(most.at)) general.emplace_back(current.at, current.taken.reading->stage);
+        if (particulars(current.at) < particulars(most.at))
+            general.emplace_back(current.at, current.taken.reading->stage);
     }
     std::erase_if(list, [&](const Current& current) {
         return std::ranges::any_of(general, [&](const auto& wide) {
@@ -145,12 +150,13 @@ void join(Current& current, const Taken& next) {
         return;
     }
     current.disputed = true;
-    const std::string both = fmt::format("{} ({}), {} ({})", held.figure.text, name_of_reader(held), next.figure.text,
-                                         name_of_reader(next));
+    const std::string both = fmt::format("{} ({}), {} ({})", held.figure.text, name_of_reader(held),
+                                         next.figure.text, name_of_reader(next));
     if (held.word.empty()) {
         // Both may be right: the truth lies somewhere between, as wide as they are apart.
         const double apart = std::abs(held.y.value - next.y.value) / 2;
-        held.y = {(held.y.value + next.y.value) / 2, std::hypot(apart, std::max(held.y.u, next.y.u)), metrology::kInfiniteDof};
+        held.y = {(held.y.value + next.y.value) / 2, std::hypot(apart, std::max(held.y.u, next.y.u)),
+                  metrology::kInfiniteDof};
         held.figure.si = held.y;
     } else {
         held.word = next.word;
@@ -193,7 +199,8 @@ Taken combined(const Taken& a, const Taken& b) {
         const double wa = 1 / (a.u_repeat * a.u_repeat);
         const double wb = 1 / (b.u_repeat * b.u_repeat);
         const double value = (wa * a.y.value + wb * b.y.value) / (wa + wb);
-        const double common = std::max(a.y.u * a.y.u - a.u_repeat * a.u_repeat, b.y.u * b.y.u - b.u_repeat * b.u_repeat);
+        const double common =
+            std::max(a.y.u * a.y.u - a.u_repeat * a.u_repeat, b.y.u * b.y.u - b.u_repeat * b.u_repeat);
         result.u_repeat = std::sqrt(1 / (wa + wb));
         result.y = {value, std::sqrt(std::max(0.0, common) + 1 / (wa + wb)), metrology::kInfiniteDof};
     } else {
@@ -208,9 +215,9 @@ Taken combined(const Taken& a, const Taken& b) {
 
 bool speaks_for(const Place& reading, const Place& asked) {
     const auto part = [](const auto& given, const auto& wanted) { return !given || !wanted || *given == *wanted; };
-    return part(reading.string, asked.string) && part(reading.fret, asked.fret) && part(reading.side, asked.side) &&
-           part(reading.switch_position, asked.switch_position) && part(reading.pickup, asked.pickup) &&
-           part(reading.control, asked.control);
+    return part(reading.string, asked.string) && part(reading.fret, asked.fret) &&
+           part(reading.side, asked.side) && part(reading.switch_position, asked.switch_position) &&
+           part(reading.pickup, asked.pickup) && part(reading.control, asked.control);
 }
 
 CurrentReadings::CurrentReadings(const Bench& bench, const Catalogue& catalogue) {

@@ -17,21 +17,21 @@ struct Taken {
     const evidence::Reading* reading = nullptr;
     const evidence::Observable* observable = nullptr;
     Figure figure;
-    metrology::Uncertain y;          // meaningless for words
-    double u_repeat = 0;             // the part of u that more repeats would shrink
-    std::string word;                // "" for quantities
-    std::string tool;                // name for a person
+    metrology::Uncertain y;  // meaningless for words
+    double u_repeat = 0;     // the part of u that more repeats would shrink
+    std::string word;        // "" for quantities
+    std::string tool;        // name for a person
     bool tool_assumed = false;
-    std::string stale_because;       // "" while it counts
+    std::string stale_because;  // "" while it counts
 };
 
 Taken take(const evidence::Reading& reading, const evidence::Bench& bench, const evidence::Catalogue& catalogue);
 
 // What is true now of one observable at one place.
 struct Current {
-    Taken taken;                     // the reading, or several of one stage made into one
+    Taken taken;  // the reading, or several of one stage made into one
     evidence::Place at;
-    bool disputed = false;           // two people read it at the same stage and do not agree
+    bool disputed = false;  // two people read it at the same stage and do not agree
     std::vector<const evidence::Reading*> from;
 };
 

@@ -76,10 +76,13 @@ std::vector<std::string> not_looked_at(const std::vector<Answer>& answers, const
 std::vector<std::string> never_judged(const Bench& bench) {
     std::vector<std::string> lines;
     if (std::ranges::any_of(bench.claims, [](const auto& claim) { return claim.what.ends_with("wood"); })) {
-        lines.push_back("Tone of the wood: not judged. No reading here separates it from strings, pickups and hands.");
+        lines.push_back(
+            "Tone of the wood: not judged. No reading here separates it from strings, pickups and hands.");
     }
-    if (std::ranges::any_of(bench.readings, [](const auto& reading) { return reading.what.ends_with("resistance"); })) {
-        lines.push_back("How it will sound from the ohms: not judged. Ohms find breaks and wrong parts, not tone.");
+    if (std::ranges::any_of(bench.readings,
+                            [](const auto& reading) { return reading.what.ends_with("resistance"); })) {
+        lines.push_back(
+            "How it will sound from the ohms: not judged. Ohms find breaks and wrong parts, not tone.");
     }
     return lines;
 }
@@ -91,11 +94,19 @@ std::vector<std::string> cautions(const std::vector<Finding>& findings, const ev
         std::string_view text;
     };
     constexpr std::array kCautions = {
-        Caution{"setup", "Strings pull with hundreds of newtons together: eye protection, slacken before cutting or loosening anything."},
-        Caution{"neck", "Truss rod: never force it. A quarter turn at most, retune, read again; stop when it binds or creaks."},
-        Caution{"frets", "Dust of fretwork, bone, shell and lacquer harms the lungs: extraction and a mask. Eye protection with wire ends."},
+        Caution{"setup",
+                "Strings pull with hundreds of newtons together: eye protection, slacken before cutting or "
+                "loosening anything."},
+        Caution{"neck",
+                "Truss rod: never force it. A quarter turn at most, retune, read again; stop when it binds or "
+                "creaks."},
+        Caution{"frets",
+                "Dust of fretwork, bone, shell and lacquer harms the lungs: extraction and a mask. Eye protection "
+                "with wire ends."},
         Caution{"wood-finish", "Solvents and finishes: air, no flame, gloves."},
-        Caution{"electrics", "Soldering: heat, fume, lead. Valve and mains amplifiers are never opened here: they belong to a licensed person."},
+        Caution{"electrics",
+                "Soldering: heat, fume, lead. Valve and mains amplifiers are never opened here: they belong to a "
+                "licensed person."},
     };
     std::vector<std::string> texts;
     for (const auto& caution : kCautions) {
@@ -111,9 +122,12 @@ std::vector<std::string> cautions(const std::vector<Finding>& findings, const ev
 
 std::string name_of_hands(evidence::Hands hands) {
     switch (hands) {
-        case evidence::Hands::look_only: return "look only";
-        case evidence::Hands::adjust: return "adjust";
-        case evidence::Hands::work: return "work";
+        case evidence::Hands::look_only:
+            return "look only";
+        case evidence::Hands::adjust:
+            return "adjust";
+        case evidence::Hands::work:
+            return "work";
     }
     return "";
 }

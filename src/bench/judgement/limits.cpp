@@ -91,17 +91,21 @@ void hold_strictly(Line& line, const Current& current, const PlaceLimit& limit, 
     const auto conformity = metrology::decide(y, limit.limits, current.taken.u_repeat);
     line.p_conform = conformity.p_conform;
     switch (conformity.decision) {
-        case metrology::Decision::accept: line.standing = Standing::kept; return;
+        case metrology::Decision::accept:
+            line.standing = Standing::kept;
+            return;
         case metrology::Decision::reject:
             line.standing = Standing::broken;
             line.severity = severity;
             return;
-        case metrology::Decision::cannot_tell: break;
+        case metrology::Decision::cannot_tell:
+            break;
     }
     line.standing = Standing::undecided;
     if (conformity.repeats_needed > 1 && conformity.repeats_needed <= 10) {
         line.advice = fmt::format("the mean of {} readings", conformity.repeats_needed);
-    } else if (const auto tool = finer_tool(line.observable, y.value, conformity.u_needed, catalogue); !tool.empty()) {
+    } else if (const auto tool = finer_tool(line.observable, y.value, conformity.u_needed, catalogue);
+               !tool.empty()) {
         line.advice = tool;
     } else {
         line.advice = "too close to the limit for any tool here";
@@ -136,7 +140,8 @@ void hold_against_limit(Line& line, const Current& current, const Checkpoint& ch
         return;
     }
     // A limit in millimetres says nothing about a checkpoint's second observable in other units.
-    const auto* preferred = checkpoint.reads.empty() ? nullptr : evidence::find_observable(checkpoint.reads.front());
+    const auto* preferred =
+        checkpoint.reads.empty() ? nullptr : evidence::find_observable(checkpoint.reads.front());
     if (preferred && preferred->dimension != current.taken.observable->dimension) return;
     const auto limit = limit_for(checkpoint, line.at, bench);
     if (!limit || (!limit->limits.lower && !limit->limits.upper)) return;
@@ -150,11 +155,13 @@ void hold_against_limit(Line& line, const Current& current, const Checkpoint& ch
     }
 }
 
-std::string finer_tool(std::string_view observable, double value, double u_needed, const evidence::Catalogue& catalogue) {
+std::string finer_tool(std::string_view observable, double value, double u_needed,
+                       const evidence::Catalogue& catalogue) {
     const auto* wanted = evidence::find_observable(observable);
     if (!wanted || u_needed <= 0) return "";
     for (const auto& kind : catalogue.tools) {
-        if (kind.dimension != wanted->dimension || std::abs(value) > kind.largest.value_or(std::abs(value))) continue;
+        if (kind.dimension != wanted->dimension || std::abs(value) > kind.largest.value_or(std::abs(value)))
+            continue;
         const auto* line = metrology::budget_for(kind, observable);
         if (!line) continue;
         const std::array values = {value};

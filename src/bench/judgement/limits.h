@@ -7,8 +7,8 @@ namespace fallaway::judgement {
 
 // A limit made definite for one string.
 struct PlaceLimit {
-    metrology::Limits limits;                 // SI
-    std::optional<double> high_major;         // SI
+    metrology::Limits limits;          // SI
+    std::optional<double> high_major;  // SI
     evidence::Severity low_severity = evidence::Severity::note;
     bool strict = false;
     std::string source;
@@ -22,8 +22,9 @@ std::optional<PlaceLimit> limit_for(const evidence::Checkpoint& checkpoint, cons
 void hold_against_limit(Line& line, const Current& current, const evidence::Checkpoint& checkpoint,
                         const evidence::Bench& bench, const evidence::Catalogue& catalogue);
 
-// A finer tool for an observable: the first kind of the catalogue whose standard uncertainty near `value` is at most
-// `u_needed`; "" when there is none.
-std::string finer_tool(std::string_view observable, double value, double u_needed, const evidence::Catalogue& catalogue);
+// A finer tool for an observable: the first kind of the catalogue whose standard uncertainty near `value` is at
+// most `u_needed`; "" when there is none.
+std::string finer_tool(std::string_view observable, double value, double u_needed,
+                       const evidence::Catalogue& catalogue);
 
 }  // namespace fallaway::judgement

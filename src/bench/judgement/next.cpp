@@ -29,10 +29,10 @@ double information(double p) {
 // Could this checkpoint explain one of the complaints?
 bool touches_complaint(const Checkpoint& checkpoint, const Bench& bench) {
     if (!bench.wants) return false;
-    constexpr std::array<std::string_view, 9> kRing = {"note", "rocker", "relief", "string height", "nut gap", "nut tap", "nut wire", "fret height", "dead spot"};
-    const bool about_ring = std::ranges::any_of(checkpoint.reads, [&](const auto& name) {
-        return std::ranges::count(kRing, std::string_view(name)) > 0;
-    });
+    constexpr std::array<std::string_view, 9> kRing = {
+        "note", "rocker", "relief", "string height", "nut gap", "nut tap", "nut wire", "fret height", "dead spot"};
+    const bool about_ring = std::ranges::any_of(
+        checkpoint.reads, [&](const auto& name) { return std::ranges::count(kRing, std::string_view(name)) > 0; });
     const bool about_wiring = checkpoint.section == "electrics";
     return std::ranges::any_of(bench.wants->complaints, [&](const evidence::Complaint& complaint) {
         const bool wiring = complaint.at.switch_position || complaint.at.pickup || complaint.at.control;
@@ -43,10 +43,14 @@ bool touches_complaint(const Checkpoint& checkpoint, const Bench& bench) {
 std::string why_next(const Answer& answer, const Checkpoint& checkpoint, bool complaint) {
     const auto severity = name_of(checkpoint.severity);
     switch (answer.state) {
-        case AnswerState::stale: return answer.because;
-        case AnswerState::incomplete: return answer.because;
-        case AnswerState::cannot_tell: return answer.because;
-        default: break;
+        case AnswerState::stale:
+            return answer.because;
+        case AnswerState::incomplete:
+            return answer.because;
+        case AnswerState::cannot_tell:
+            return answer.because;
+        default:
+            break;
     }
     if (complaint) return "may explain the complaint; not looked at yet";
     return fmt::format("{}, fails {:.0f} in 100; not looked at yet", severity, checkpoint.fails_in_100);
@@ -55,20 +59,21 @@ std::string why_next(const Answer& answer, const Checkpoint& checkpoint, bool co
 double p_fault(const Answer& answer, const Checkpoint& checkpoint) {
     double p = checkpoint.fails_in_100 / 100;
     for (const Line& line : answer.lines) {
-        if (line.standing == Standing::undecided && line.p_conform) p = std::max(p, std::min(*line.p_conform, 1 - *line.p_conform));
+        if (line.standing == Standing::undecided && line.p_conform)
+            p = std::max(p, std::min(*line.p_conform, 1 - *line.p_conform));
     }
     return p;
 }
 
 bool open(AnswerState state) {
-    return state == AnswerState::not_looked_at || state == AnswerState::incomplete || state == AnswerState::stale ||
-           state == AnswerState::cannot_tell;
+    return state == AnswerState::not_looked_at || state == AnswerState::incomplete ||
+           state == AnswerState::stale || state == AnswerState::cannot_tell;
 }
 
 }  // namespace
 
-std::vector<NextReading> next_readings(const Bench& bench, const evidence::Catalogue& catalogue, const std::vector<Answer>& answers,
-                                       const std::vector<ClaimLine>& claims) {
+std::vector<NextReading> next_readings(const Bench& bench, const evidence::Catalogue& catalogue,
+                                       const std::vector<Answer>& answers, const std::vector<ClaimLine>& claims) {
     std::vector<NextReading> next;
     for (const Answer& answer : answers) {
         const Checkpoint& checkpoint = *evidence::find_checkpoint(catalogue.procedure, answer.checkpoint);
@@ -82,7 +87,8 @@ std::vector<NextReading> next_readings(const Bench& bench, const evidence::Catal
         const bool complaint = touches_complaint(checkpoint, bench);
         NextReading reading;
         reading.checkpoint = checkpoint.id;
-        reading.what = answer.state == AnswerState::stale ? title_of(checkpoint) + ", again" : title_of(checkpoint);
+        reading.what =
+            answer.state == AnswerState::stale ? title_of(checkpoint) + ", again" : title_of(checkpoint);
         reading.minutes = checkpoint.minutes;
         reading.needs = checkpoint.needs;
         reading.why = settles_claim ? "would settle a claim" : why_next(answer, checkpoint, complaint);
@@ -101,7 +107,8 @@ std::vector<evidence::Assumption> still_assumed(const Bench& bench, const Curren
     auto list = evidence::assumptions(bench.instrument);
     std::erase_if(list, [&](const evidence::Assumption& assumption) {
         if (assumption.observable.empty()) return false;
-        const bool by_last_fret = assumption.observable == "scale length" && !readings.of("nut to last fret").empty();
+        const bool by_last_fret =
+            assumption.observable == "scale length" && !readings.of("nut to last fret").empty();
         return by_last_fret || !readings.of(assumption.observable).empty();
     });
     return list;

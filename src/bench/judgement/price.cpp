@@ -37,8 +37,8 @@ std::optional<PriceResult> judge_price(const evidence::Bench& bench) {
     const auto rank = metrology::rank(whole, past);
     if (!rank) return result;
     const auto [low, high] = std::ranges::minmax(past);
-    result.range = fmt::format("{} to {}, {} {}", from_si(low, *asked.unit), format_quantity(high, *asked.unit, 0), rank->n,
-                               rank->n == 1 ? "sale" : "sales");
+    result.range = fmt::format("{} to {}, {} {}", from_si(low, *asked.unit), format_quantity(high, *asked.unit, 0),
+                               rank->n, rank->n == 1 ? "sale" : "sales");
     // Fewer than five sales are listed, not ranked.
     if (!rank->too_few) result.words = words_for(*rank, whole, low, high);
     return result;

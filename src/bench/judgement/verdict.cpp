@@ -24,17 +24,21 @@ bool counts(const Finding& finding) {
 // A critical fault with no cure named still needs hands on it.
 Verdict calls_for(const Finding& finding) {
     switch (finding.cure) {
-        case Cure::send_back: return Verdict::send_back;
-        case Cure::repair: return Verdict::repair_first;
-        case Cure::set_up: return Verdict::set_up_first;
-        case Cure::none: break;
+        case Cure::send_back:
+            return Verdict::send_back;
+        case Cure::repair:
+            return Verdict::repair_first;
+        case Cure::set_up:
+            return Verdict::set_up_first;
+        case Cure::none:
+            break;
     }
     return finding.severity == Severity::critical ? Verdict::repair_first : Verdict::ready;
 }
 
 int weight(Verdict verdict) {
-    constexpr std::array kOrder = {Verdict::ready, Verdict::cannot_tell_yet, Verdict::set_up_first, Verdict::repair_first,
-                                   Verdict::send_back};
+    constexpr std::array kOrder = {Verdict::ready, Verdict::cannot_tell_yet, Verdict::set_up_first,
+                                   Verdict::repair_first, Verdict::send_back};
     return int(std::ranges::find(kOrder, verdict) - kOrder.begin());
 }
 
@@ -50,7 +54,8 @@ std::string reason_of(const std::vector<const Finding*>& group, const evidence::
     const auto* checkpoint = evidence::find_checkpoint(procedure, first.checkpoint);
     const bool placed = checkpoint && !evidence::key_of(first.at).empty();
     std::string reason = fmt::format("{}: {}", placed ? place_first(first.at) : first.title, first.found.text);
-    if (!first.limit.empty()) reason += fmt::format("{}{}", first.standing == Standing::outside ? ", usual " : ", ", first.limit);
+    if (!first.limit.empty())
+        reason += fmt::format("{}{}", first.standing == Standing::outside ? ", usual " : ", ", first.limit);
     std::vector<std::string> aside;
     if (placed) {
         aside.push_back(title_of(*checkpoint));
@@ -62,7 +67,8 @@ std::string reason_of(const std::vector<const Finding*>& group, const evidence::
 }
 
 // Findings of one checkpoint make one reason.
-std::vector<std::string> grouped(const std::vector<const Finding*>& findings, const evidence::Procedure& procedure) {
+std::vector<std::string> grouped(const std::vector<const Finding*>& findings,
+                                 const evidence::Procedure& procedure) {
     std::vector<std::pair<std::string, std::vector<const Finding*>>> groups;
     for (const Finding* finding : findings) {
         const std::string key = finding->checkpoint.empty() ? finding->id : finding->checkpoint;
@@ -78,7 +84,8 @@ std::vector<std::string> grouped(const std::vector<const Finding*>& findings, co
     return reasons;
 }
 
-// A checkpoint that only may apply (the bridge's type is not stated) is told under "not looked at" and blocks nothing.
+// A checkpoint that only may apply (the bridge's type is not stated) is told under "not looked at" and blocks
+// nothing.
 bool blocks(const Answer& answer, const evidence::Procedure& procedure) {
     const bool open = answer.state == AnswerState::not_looked_at || answer.state == AnswerState::incomplete ||
                       answer.state == AnswerState::stale || answer.state == AnswerState::cannot_tell;
@@ -106,7 +113,8 @@ std::vector<std::string> open_reasons(const Assessment& assessment, const eviden
     }
     if (!unread.empty()) {
         const std::size_t shown = std::min<std::size_t>(unread.size(), 4);
-        std::string text = fmt::format("Not looked at yet: {}", fmt::join(unread.begin(), unread.begin() + std::ptrdiff_t(shown), "; "));
+        std::string text = fmt::format("Not looked at yet: {}",
+                                       fmt::join(unread.begin(), unread.begin() + std::ptrdiff_t(shown), "; "));
         if (shown < unread.size()) text += fmt::format(", and {} more", unread.size() - shown);
         reasons.push_back(std::move(text));
     }
@@ -119,11 +127,17 @@ std::vector<std::string> ready_reasons(const Assessment& assessment) {
         if (!answer.in_scope) continue;
         answered += answer.state == AnswerState::fine || answer.state == AnswerState::faulty;
     }
-    std::vector<std::string> reasons = {fmt::format("{} checkpoints of the {} answered, none stands in the way", answered, assessment.scope)};
-    const auto small = std::ranges::count_if(assessment.findings, [](const Finding& f) { return !counts(f) && !f.accepted && f.severity != Severity::note; });
-    const auto accepted = std::ranges::count_if(assessment.findings, [](const Finding& f) { return f.accepted && !f.acceptance_lapsed; });
-    if (small > 0) reasons.push_back(fmt::format("{} small {} told below", small, small == 1 ? "thing" : "things"));
-    if (accepted > 0) reasons.push_back(fmt::format("{} accepted as {}", accepted, accepted == 1 ? "it is" : "they are"));
+    std::vector<std::string> reasons = {
+        fmt::format("{} checkpoints of the {} answered, none stands in the way", answered, assessment.scope)};
+    const auto small = std::ranges::count_if(assessment.findings, [](const Finding& f) {
+        return !counts(f) && !f.accepted && f.severity != Severity::note;
+    });
+    const auto accepted = std::ranges::count_if(
+        assessment.findings, [](const Finding& f) { return f.accepted && !f.acceptance_lapsed; });
+    if (small > 0)
+        reasons.push_back(fmt::format("{} small {} told below", small, small == 1 ? "thing" : "things"));
+    if (accepted > 0)
+        reasons.push_back(fmt::format("{} accepted as {}", accepted, accepted == 1 ? "it is" : "they are"));
     return reasons;
 }
 

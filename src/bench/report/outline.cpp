@@ -66,11 +66,12 @@ struct Numbered {
     std::set<evidence::Place> rest;
 };
 
-Numbered split_off(const FindingGroup& group, std::optional<int> evidence::Place::* part) {
+Numbered split_off(const FindingGroup& group, std::optional<int> evidence::Place::*part) {
     Numbered out;
     for (const Finding* finding : group.members) {
         evidence::Place rest = finding->at;
-        if (rest.fret && group.title.find(fmt::format("fret {}", *rest.fret)) != std::string::npos) rest.fret.reset();
+        if (rest.fret && group.title.find(fmt::format("fret {}", *rest.fret)) != std::string::npos)
+            rest.fret.reset();
         if (rest.*part) out.numbers.insert(*(rest.*part));
         (rest.*part).reset();
         out.rest.insert(rest);
@@ -78,15 +79,17 @@ Numbered split_off(const FindingGroup& group, std::optional<int> evidence::Place
     return out;
 }
 
-// "Strings 3, 6", "Frets 4, 5, 7, bass side"; places that differ in more than one part are counted, and stand beside
-// what was found.
+// "Strings 3, 6", "Frets 4, 5, 7, bass side"; places that differ in more than one part are counted, and stand
+// beside what was found.
 std::string place_of(const FindingGroup& group) {
     for (const bool by_string : {true, false}) {
-        const auto [numbers, rest] = split_off(group, by_string ? &evidence::Place::string : &evidence::Place::fret);
+        const auto [numbers, rest] =
+            split_off(group, by_string ? &evidence::Place::string : &evidence::Place::fret);
         if (rest.size() != 1) continue;
         std::vector<std::string> parts;
         if (!numbers.empty()) {
-            parts.push_back(fmt::format("{}{} {}", by_string ? "string" : "fret", numbers.size() == 1 ? "" : "s", fmt::join(numbers, ", ")));
+            parts.push_back(fmt::format("{}{} {}", by_string ? "string" : "fret", numbers.size() == 1 ? "" : "s",
+                                        fmt::join(numbers, ", ")));
         }
         if (*rest.begin() != evidence::Place{}) parts.push_back(describe(*rest.begin()));
         return parts.empty() ? "Whole instrument" : capital(join(parts, ", "));

@@ -33,7 +33,6 @@ std::string stage_words(evidence::Stage stage);
 std::string standing_words(judgement::Standing standing);
 bool breaks_its_limit(judgement::Standing standing);
 
-
 // A figure taken apart for setting: "1.95 ± 0.04 mm" is value "1.95", u "±0.04", unit "mm". Words are all value.
 struct FigureParts {
     std::string value;

@@ -90,7 +90,8 @@ std::string with_symbol(std::string number, const Unit& unit) {
     return unit.symbol.empty() ? number : fmt::format("{} {}", number, unit.symbol);
 }
 
-std::string value_and_u(double si, double u_si, const Unit& unit, int (*decimals_of)(double), int decimals_without_u) {
+std::string value_and_u(double si, double u_si, const Unit& unit, int (*decimals_of)(double),
+                        int decimals_without_u) {
     const double u = difference_from_si(u_si, unit);
     const bool known = std::isfinite(u) && u > 0 && std::isfinite(si);
     const int decimals = known ? decimals_of(u) : 0;

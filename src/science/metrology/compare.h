@@ -29,14 +29,14 @@ Result<PairedChange> paired(std::span<const double> differences, double u_single
 // The place of `value` among past instruments of its class: Jeffreys interval of the percentile.
 struct Rank {
     int n = 0;
-    double below = 0;          // how many are smaller; a tie counts half
-    double percentile = 0;     // (below + 0.5) / (n + 1), 0..1
+    double below = 0;       // how many are smaller; a tie counts half
+    double percentile = 0;  // (below + 0.5) / (n + 1), 0..1
     double ci95_low = 0;
     double ci95_high = 1;
     double median = 0;
-    double mad = 0;            // median absolute deviation x 1.4826
-    double robust_z = 0;       // (value - median) / mad; 0 when mad is 0
-    bool too_few = false;      // n < 5: list the values instead
+    double mad = 0;        // median absolute deviation x 1.4826
+    double robust_z = 0;   // (value - median) / mad; 0 when mad is 0
+    bool too_few = false;  // n < 5: list the values instead
 };
 // Errors: no past values.
 Result<Rank> rank(double value, std::span<const double> past);

@@ -22,11 +22,11 @@ std::string_view name_of(Decision decision);  // "accept", "reject", "cannot tel
 
 struct Conformity {
     Decision decision = Decision::cannot_tell;
-    double p_conform = 0;         // probability that the true value lies within the limits
-    double guard_band = 0;        // 1.645 u for one limit, in the unit of the value (Student's t for few dof)
-    bool tool_too_coarse = false; // (upper - lower) / u < 4: accept is impossible, reject stays possible
-    double u_needed = 0;          // the standard uncertainty that would let this value be decided; 0 when none would
-    int repeats_needed = 0;       // how many times as many readings would decide it; 0 when repeats cannot
+    double p_conform = 0;          // probability that the true value lies within the limits
+    double guard_band = 0;         // 1.645 u for one limit, in the unit of the value (Student's t for few dof)
+    bool tool_too_coarse = false;  // (upper - lower) / u < 4: accept is impossible, reject stays possible
+    double u_needed = 0;     // the standard uncertainty that would let this value be decided; 0 when none would
+    int repeats_needed = 0;  // how many times as many readings would decide it; 0 when repeats cannot
 };
 
 inline constexpr double kAcceptProbability = 0.95;

@@ -15,31 +15,31 @@ namespace fallaway::metrology {
 // One line of a tool's data: how it errs on one feature ("string height", "scale length"; "" = any other).
 // All in SI units of the dimension. Limits are half widths of a rectangular error.
 struct FeatureBudget {
-    std::string feature;           // an observable's name, or "" for every other one
-    double step = 0;               // display or graduation step d; u = d/sqrt(12)
-    double limit = 0;              // maximum permissible error, fixed part
-    double limit_per_value = 0;    // part that grows with the value: limit + limit_per_value * |value|
-    double handling = 0;           // standard deviation of feel, parallax, placement
-    std::optional<double> total;   // when set, the standard uncertainty as a whole, repeatability included
+    std::string feature;          // an observable's name, or "" for every other one
+    double step = 0;              // display or graduation step d; u = d/sqrt(12)
+    double limit = 0;             // maximum permissible error, fixed part
+    double limit_per_value = 0;   // part that grows with the value: limit + limit_per_value * |value|
+    double handling = 0;          // standard deviation of feel, parallax, placement
+    std::optional<double> total;  // when set, the standard uncertainty as a whole, repeatability included
     std::string source;
 };
 
 struct ToolKind {
-    std::string id;                // "steel rule 0.5 mm"
-    std::string name;              // for people
+    std::string id;    // "steel rule 0.5 mm"
+    std::string name;  // for people
     Dimension dimension = Dimension::length;
-    std::optional<double> largest; // the largest value it can read, SI; absent: no limit that matters here
+    std::optional<double> largest;  // the largest value it can read, SI; absent: no limit that matters here
     std::vector<FeatureBudget> budgets;
 };
 
 struct Certificate {
-    double expanded_u = 0;         // U as printed, SI
+    double expanded_u = 0;  // U as printed, SI
     double k = 2;
 };
 
 struct ToolBudget {
-    Uncertain result;              // mean of the readings and its combined standard uncertainty
-    double u_repeat = 0;           // the part that more repeats shrink
+    Uncertain result;     // mean of the readings and its combined standard uncertainty
+    double u_repeat = 0;  // the part that more repeats shrink
     std::vector<Contribution> parts;
 };
 

@@ -42,9 +42,9 @@ struct Correlation {
 };
 
 struct CombinedUncertainty {
-    double u = 0;             // combined standard uncertainty
-    double dof = 0;           // Welch-Satterthwaite (G.2b); infinite when every part is
-    double dof_used = 0;      // truncated to a whole number before the t table (G.4.1)
+    double u = 0;                   // combined standard uncertainty
+    double dof = 0;                 // Welch-Satterthwaite (G.2b); infinite when every part is
+    double dof_used = 0;            // truncated to a whole number before the t table (G.4.1)
     bool first_order_valid = true;  // false when every sensitivity is zero: use propagate() instead
 };
 

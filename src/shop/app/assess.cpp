@@ -25,7 +25,8 @@ CommandOutput assess_command(const AssessOptions& options, std::string_view vers
         if (!written) return bad_input(*options.report_path, {written.error()}, options.json);
     }
     CommandOutput output;
-    output.out = options.json ? files::assessment_json(*bench, assessment, version) : report::text_report(sheet, options.colour);
+    output.out = options.json ? files::assessment_json(*bench, assessment, version)
+                              : report::text_report(sheet, options.colour);
     if (options.report_path && !options.json) output.out += fmt::format("\nReport: {}\n", *options.report_path);
     if (options.gate && assessment.verdict != judgement::Verdict::ready) output.exit_code = kGateNotPassed;
     return output;

@@ -12,7 +12,7 @@ struct AssessOptions {
     std::string bench_path;
     std::optional<std::string> report_path;  // an HTML report is written there
     bool json = false;
-    bool gate = false;                       // exit code 1 unless the verdict is *ready*
+    bool gate = false;  // exit code 1 unless the verdict is *ready*
     bool colour = false;
 };
 

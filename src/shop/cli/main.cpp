@@ -30,7 +30,8 @@ constexpr const char* kHowToBegin =
     "  fallaway sums fret-places scale=\"635 mm\" frets=22\n"
     "\n"
     "A bench file is JSON, written by hand: only the kind of instrument is required, every quantity is text\n"
-    "with a unit (\"1.60 mm\", \"4/64 in\", \"8.42 kohm\", \"1.60 mm +/- 0.05\"). docs/bench-file.md explains it.\n"
+    "with a unit (\"1.60 mm\", \"4/64 in\", \"8.42 kohm\", \"1.60 mm +/- 0.05\"). docs/bench-file.md explains "
+    "it.\n"
     "Exit codes: 0 done, 1 gate not passed, 2 bad input, 3 a fault of ours.";
 
 // Help on its own goes to stdout with 0; a slip of the pen goes to stderr with 2.
@@ -62,7 +63,8 @@ int run(int argc, char** argv) {
     fallaway::app::AssessOptions assess;
     auto* assess_command = app.add_subcommand("assess", "Findings, decisions and the verdict of a bench file");
     assess_command->add_option("bench", assess.bench_path, "the bench file")->required()->type_name("BENCH");
-    assess_command->add_option("--report", assess.report_path, "also write the report as one HTML file")->type_name("OUT.html");
+    assess_command->add_option("--report", assess.report_path, "also write the report as one HTML file")
+        ->type_name("OUT.html");
     assess_command->add_flag("--json", assess.json, "answer as JSON");
     assess_command->add_flag("--gate", assess.gate, "exit with 1 unless the verdict is ready");
     assess_command->callback([&] {
@@ -74,7 +76,8 @@ int run(int argc, char** argv) {
     bool list = false;
     bool json = false;
     auto* sums_command = app.add_subcommand("sums", "The small calculations of the bench, units checked");
-    sums_command->add_option("words", words, "a sum's name, then its inputs as key=value")->type_name("NAME key=value ...");
+    sums_command->add_option("words", words, "a sum's name, then its inputs as key=value")
+        ->type_name("NAME key=value ...");
     sums_command->add_flag("--list", list, "what there is, with inputs");
     sums_command->add_flag("--json", json, "answer as JSON");
     sums_command->callback([&] { chosen = [&] { return fallaway::app::sums_command(words, list, json); }; });

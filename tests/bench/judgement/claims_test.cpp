@@ -55,7 +55,8 @@ TEST(Claims, ACoarseToolNeverConfirms) {
 }
 
 TEST(Claims, ACoarseToolMayStillContradict) {
-    EXPECT_EQ(only(scale_bench("635 mm", "648 mm ± 0.6 mm", "steel rule 0.5 mm")).outcome, ClaimOutcome::contradicted);
+    EXPECT_EQ(only(scale_bench("635 mm", "648 mm ± 0.6 mm", "steel rule 0.5 mm")).outcome,
+              ClaimOutcome::contradicted);
 }
 
 TEST(Claims, ScaleFollowsFromTheLastFret) {

@@ -18,7 +18,9 @@ inline QuantityText quantity(const std::string& text, Dimension dimension) {
     return parsed.value_or(QuantityText{});
 }
 
-inline Moment at_time(std::int64_t seconds) { return {"", seconds}; }
+inline Moment at_time(std::int64_t seconds) {
+    return {"", seconds};
+}
 
 // place("s6f12") : string 6, fret 12; place("f9") ; place("").
 inline Place place(const std::string& text) {
@@ -32,7 +34,8 @@ inline Place place(const std::string& text) {
     return result;
 }
 
-inline Reading reading(const std::string& what, const std::string& at, const std::string& value, Stage stage = Stage::arrival) {
+inline Reading reading(const std::string& what, const std::string& at, const std::string& value,
+                       Stage stage = Stage::arrival) {
     Reading result;
     result.what = what;
     result.at = place(at);
@@ -138,7 +141,8 @@ inline Catalogue catalogue() {
     notes.cure = Cure::set_up;
     notes.reads = {"note"};
     notes.each = Each::fret;
-    notes.words = {{"rattles when struck hard", Severity::minor}, {"buzzes", Severity::major}, {"chokes", Severity::major}};
+    notes.words = {
+        {"rattles when struck hard", Severity::minor}, {"buzzes", Severity::major}, {"chokes", Severity::major}};
     notes.minutes = 5;
     procedure.checkpoints.push_back(notes);
 
@@ -155,15 +159,21 @@ inline Catalogue catalogue() {
     procedure.scopes = {{"all", 20, {"head-break", "height-12", "overhang", "nut", "ring", "cavity"}},
                         {"quick look", 5, {"head-break", "ring"}}};
     result.claims = {
-        {"scale", "scale length", "scale length", Dimension::length, 1e-3, 0, false, Severity::major, Cure::send_back, true, "common practice, no source"},
-        {"fret count", "number of frets", "fret count", Dimension::count, 0, 0, true, Severity::minor, Cure::send_back, true, "exact"},
-        {"winding ohms", "winding ohms", "pickup resistance", Dimension::resistance, 0, 0.1, false, Severity::major, Cure::send_back, true, ""},
+        {"scale", "scale length", "scale length", Dimension::length, 1e-3, 0, false, Severity::major,
+         Cure::send_back, true, "common practice, no source"},
+        {"fret count", "number of frets", "fret count", Dimension::count, 0, 0, true, Severity::minor,
+         Cure::send_back, true, "exact"},
+        {"winding ohms", "winding ohms", "pickup resistance", Dimension::resistance, 0, 0.1, false,
+         Severity::major, Cure::send_back, true, ""},
         {"body wood", "body wood", "", std::nullopt, 0, 0, false, Severity::major, Cure::send_back, true, ""},
         {"origin", "origin", "", std::nullopt, 0, 0, false, Severity::minor, Cure::send_back, false, ""},
     };
-    result.tools = {tool("steel rule 0.5 mm", Dimension::length, 0.34e-3), tool("string-height gauge", Dimension::length, 0.038e-3),
-                    tool("feeler leaves", Dimension::length, 0.0156e-3), tool("dial indicator", Dimension::length, 0.010e-3),
-                    tool("digital caliper", Dimension::length, 0.019e-3), tool("multimeter", Dimension::resistance, 40)};
+    result.tools = {tool("steel rule 0.5 mm", Dimension::length, 0.34e-3),
+                    tool("string-height gauge", Dimension::length, 0.038e-3),
+                    tool("feeler leaves", Dimension::length, 0.0156e-3),
+                    tool("dial indicator", Dimension::length, 0.010e-3),
+                    tool("digital caliper", Dimension::length, 0.019e-3),
+                    tool("multimeter", Dimension::resistance, 40)};
     return result;
 }
 
@@ -177,7 +187,8 @@ inline Bench bench(const std::string& scope = "all") {
 // Six string heights at fret 12, string 6 first, as a technician says them.
 inline void add_heights(Bench& bench, const std::vector<std::string>& values, Stage stage = Stage::arrival) {
     for (std::size_t i = 0; i < values.size(); ++i) {
-        bench.readings.push_back(reading("string height", "s" + std::to_string(values.size() - i) + "f12", values[i], stage));
+        bench.readings.push_back(
+            reading("string height", "s" + std::to_string(values.size() - i) + "f12", values[i], stage));
     }
 }
 

@@ -8,7 +8,8 @@ Bench all_answered() {
     Bench b = bench();
     b.ratings = {rating("head-break", 3), rating("cavity", 3)};
     add_heights(b, {"1.8 mm", "1.8 mm", "1.7 mm", "1.6 mm", "1.5 mm", "1.5 mm"});
-    for (int string = 1; string <= 6; ++string) b.readings.push_back(reading("nut gap", "s" + std::to_string(string), "0.04 mm"));
+    for (int string = 1; string <= 6; ++string)
+        b.readings.push_back(reading("nut gap", "s" + std::to_string(string), "0.04 mm"));
     b.readings.push_back(reading("fret overhang", "", "0.01 mm"));
     b.readings.push_back(reading("note", "", "rings"));
     return b;
@@ -93,7 +94,8 @@ TEST(VerdictOf, NextReadingsGoByValueAMinute) {
     const auto a = assess(bench(), catalogue());
     ASSERT_GE(a.next.size(), 3u);
     EXPECT_EQ(a.next[0].checkpoint, "head-break");  // critical and a minute long
-    for (std::size_t i = 1; i < a.next.size(); ++i) EXPECT_GE(a.next[i - 1].value_per_minute, a.next[i].value_per_minute);
+    for (std::size_t i = 1; i < a.next.size(); ++i)
+        EXPECT_GE(a.next[i - 1].value_per_minute, a.next[i].value_per_minute);
 }
 
 TEST(VerdictOf, AComplaintBringsItsCheckpointsForward) {
@@ -189,10 +191,13 @@ TEST(CardOf, AnotherInspectorLineByLine) {
     Card card;
     card.by = "Pell Audry";
     card.lines.resize(4);
-    card.lines[0] = {"string height", place("s6f12"), Value(quantity("1.8 mm", Dimension::length)), std::nullopt, std::nullopt, std::nullopt};
-    card.lines[1] = {"string height", place("s1f12"), Value(quantity("1.0 mm", Dimension::length)), std::nullopt, std::nullopt, std::nullopt};
+    card.lines[0] = {"string height", place("s6f12"), Value(quantity("1.8 mm", Dimension::length)),
+                     std::nullopt,    std::nullopt,   std::nullopt};
+    card.lines[1] = {"string height", place("s1f12"), Value(quantity("1.0 mm", Dimension::length)),
+                     std::nullopt,    std::nullopt,   std::nullopt};
     card.lines[2] = {"head-break", {}, std::nullopt, 0, std::nullopt, std::nullopt};
-    card.lines[3] = {"relief", {}, Value(quantity("0.2 mm", Dimension::length)), std::nullopt, std::nullopt, std::nullopt};
+    card.lines[3] = {"relief",     {},           Value(quantity("0.2 mm", Dimension::length)),
+                     std::nullopt, std::nullopt, std::nullopt};
     b.card = card;
     const auto a = assess(b, catalogue());
     ASSERT_EQ(a.card.size(), 4u);
@@ -206,12 +211,14 @@ TEST(PriceOf, FewSalesAreListedManyAreRanked) {
     Bench b = all_answered();
     b.price.emplace();
     b.price->asked = quantity("1400 EUR", Dimension::money);
-    for (const char* sale : {"700 EUR", "750 EUR", "800 EUR"}) b.price->like.push_back({quantity(sale, Dimension::money), "own log"});
+    for (const char* sale : {"700 EUR", "750 EUR", "800 EUR"})
+        b.price->like.push_back({quantity(sale, Dimension::money), "own log"});
     auto a = assess(b, catalogue());
     ASSERT_TRUE(a.price.has_value());
     EXPECT_TRUE(a.price->words.empty());
     EXPECT_EQ(a.price->sources.size(), 3u);
-    for (const char* sale : {"820 EUR", "840 EUR", "900 EUR"}) b.price->like.push_back({quantity(sale, Dimension::money), "own log"});
+    for (const char* sale : {"820 EUR", "840 EUR", "900 EUR"})
+        b.price->like.push_back({quantity(sale, Dimension::money), "own log"});
     a = assess(b, catalogue());
     EXPECT_EQ(a.price->words, "far above");
     ASSERT_NE(find(a, "price"), nullptr);

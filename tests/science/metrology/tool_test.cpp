@@ -66,8 +66,11 @@ TEST(Budget, TotalStandsUnlessTheReadingsScatterMore) {
 }
 
 TEST(BudgetFor, OwnLineFirstThenAnyOther) {
-    ToolKind rule{
-        "rule", "Rule", Dimension::length, {}, {{"", 0.5, 0, 0, 0, {}, ""}, {"string height", 0.5, 0, 0, 0, 0.1, ""}}};
+    ToolKind rule{"rule",
+                  "Rule",
+                  Dimension::length,
+                  {},
+                  {{"", 0.5, 0, 0, 0, {}, ""}, {"string height", 0.5, 0, 0, 0, 0.1, ""}}};
     EXPECT_TRUE(budget_for(rule, "string height")->total);
     EXPECT_FALSE(budget_for(rule, "scale length")->total);
     rule.budgets.erase(rule.budgets.begin());
