@@ -11,7 +11,7 @@ endif()
 add_library(fallaway_flags INTERFACE)
 target_compile_options(fallaway_flags INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wno-sign-conversion -Wno-missing-field-initializers -Werror=return-type)
-# GCC 12 sees overruns in its own string moves where there are none (its bug 105651).
+# GCC 12 sees overruns in its own string moves where there are none.
 if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
   target_compile_options(fallaway_flags INTERFACE -Wno-array-bounds)
 endif()
