@@ -28,9 +28,10 @@ struct OpenFacts {
         const auto has_pickups = instrument.pickups.empty() ? std::nullopt : std::optional(true);
         std::optional<bool> switched;
         if (!instrument.switch_positions.empty() || has_pickups) switched = !instrument.switch_positions.empty();
-        return admits_flag(condition.headless, instrument.headless) &&
-               admits_flag(condition.battery, instrument.battery) &&
-               admits_flag(condition.zero_fret, instrument.zero_fret) &&
+        // A head, no battery and no zero fret are what assumptions() takes for granted.
+        return admits_flag(condition.headless, instrument.headless.value_or(false)) &&
+               admits_flag(condition.battery, instrument.battery.value_or(false)) &&
+               admits_flag(condition.zero_fret, instrument.zero_fret.value_or(false)) &&
                admits_flag(condition.pickups, has_pickups) && admits_flag(condition.switched, switched) &&
                admits_word(condition.bridges, bridge) && admits_word(condition.rods, rod) &&
                admits_word(condition.joints, instrument.neck_joint) &&

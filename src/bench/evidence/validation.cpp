@@ -233,11 +233,25 @@ private:
         if (tool == nullptr || !observable->words.empty()) return;
         if (tool->dimension == observable->dimension) {
             check_reach(reading, *tool, path);
+            check_made_for(reading, *tool, path);
             return;
         }
         faults_.add("unit", path + "/tool",
                     fmt::format("{}: reads a {}, {} is a {}", quote(*reading.tool), name_of(tool->dimension),
                                 observable->name, name_of(observable->dimension)));
+    }
+
+    void check_made_for(const Reading& reading, const metrology::ToolKind& tool, const std::string& path) {
+        if (metrology::budget_for(tool, reading.what) != nullptr) return;
+        std::string expected = "another tool";
+        for (const auto& kind : catalogue_.tools) {
+            if (kind.dimension == tool.dimension && metrology::budget_for(kind, reading.what) != nullptr) {
+                expected = "a tool such as " + quote(kind.id);
+                break;
+            }
+        }
+        faults_.add("kind", path + "/tool",
+                    fmt::format("{}: does not read {}, expected {}", quote(*reading.tool), reading.what, expected));
     }
 
     void check_reach(const Reading& reading, const metrology::ToolKind& tool, const std::string& path) {
@@ -255,8 +269,18 @@ private:
 
     void check_rating(const Rating& rating, const std::string& path) {
         place(rating.at, path);
-        known_checkpoint(rating.checkpoint, path + "/checkpoint");
         check_step(rating.step, path);
+        if (!known_checkpoint(rating.checkpoint, path + "/checkpoint")) return;
+        const auto* checkpoint = find_checkpoint(catalogue_.procedure, rating.checkpoint);
+        if (checkpoint == nullptr) return;
+        if (checkpoint->anchors.empty()) {
+            faults_.add("kind", path + "/checkpoint",
+                        fmt::format("{}: is not rated, expected {}", quote(rating.checkpoint),
+                                    checkpoint->reads.empty() ? "a claim" : "a reading of " + checkpoint->reads.front()));
+        } else if (!applies(checkpoint->when, bench_.instrument)) {
+            faults_.add("range", path + "/checkpoint",
+                        fmt::format("{}: does not apply to this instrument", quote(rating.checkpoint)));
+        }
     }
 
     void check_step(int step, const std::string& path) {

@@ -20,7 +20,24 @@ using evidence::Place;
 using evidence::Rating;
 using evidence::Severity;
 
+bool asks_for_every_note(const Checkpoint& checkpoint) {
+    return !checkpoint.reads.empty() && checkpoint.reads.front() == "note";
+}
+
+std::vector<Place> every_note(const evidence::Instrument& instrument) {
+    std::vector<Place> places;
+    for (int string = 1; string <= evidence::string_count(instrument); ++string) {
+        for (int fret = 0; fret <= evidence::fret_count(instrument); ++fret) {
+            places.emplace_back();
+            places.back().string = string;
+            places.back().fret = fret;
+        }
+    }
+    return places;
+}
+
 std::vector<Place> places_to_read(const Checkpoint& checkpoint, const evidence::Instrument& instrument) {
+    if (asks_for_every_note(checkpoint)) return every_note(instrument);
     std::vector<Place> places;
     const int strings = evidence::string_count(instrument);
     const auto on_string = [&](int string) {
@@ -138,6 +155,7 @@ bool covered(const Place& asked, const std::vector<Line>& lines, bool fresh_only
 }
 
 std::string places_text(const std::vector<Place>& places) {
+    if (places.size() > 12) return fmt::format("{} places", places.size());
     std::vector<std::string> words;
     for (const Place& place : places) words.push_back(evidence::describe(place));
     return fmt::format("{}", fmt::join(words, "; "));
@@ -159,6 +177,11 @@ void settle(Answer& answer, const std::vector<Place>& asked) {
         answer.state = AnswerState::faulty;
     } else if (missing.size() == asked.size()) {
         answer.state = AnswerState::not_looked_at;
+    } else if (const auto two = std::ranges::find_if(
+                   answer.lines, [](const Line& line) { return line.disputed && !line.stale; });
+               two != answer.lines.end()) {
+        answer.state = AnswerState::cannot_tell;
+        answer.because = fmt::format("two people say different, {}: read it together", two->found.text);
     } else if (!stale.empty()) {
         answer.state = AnswerState::stale;
         const auto old = std::ranges::find_if(answer.lines, [](const Line& line) { return line.stale; });
@@ -166,8 +189,9 @@ void settle(Answer& answer, const std::vector<Place>& asked) {
     } else if (any([](const Line& line) { return line.standing == Standing::undecided && !line.stale; })) {
         answer.state = AnswerState::cannot_tell;
         const auto open = std::ranges::find(answer.lines, Standing::undecided, &Line::standing);
-        answer.because = fmt::format("{}: too close to the limit; would decide it: {}",
-                                     evidence::describe(open->at), open->advice);
+        answer.because =
+            fmt::format("{}: too close to the limit{}", evidence::describe(open->at),
+                        open->advice.empty() ? " for any tool here" : "; would decide it: " + open->advice);
     } else if (!missing.empty()) {
         answer.state = AnswerState::incomplete;
         answer.because = places_text(missing) + " not read";

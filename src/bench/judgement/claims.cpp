@@ -29,11 +29,13 @@ struct Found {
     double u_repeat = 0;
     Figure figure;
     std::string how;
+    std::string tool;
+    bool by_last_fret = false;
 };
 
 Found found_from(const Current& current) {
     return {current.taken.y, current.taken.u_repeat, current.taken.figure,
-            current.taken.tool.empty() ? "read" : "read with: " + current.taken.tool};
+            current.taken.tool.empty() ? "read" : "read with: " + current.taken.tool, current.taken.tool};
 }
 
 void scale_by(Found& found, double factor) {
@@ -53,6 +55,7 @@ std::optional<Found> scale_length(const CurrentReadings& readings, const evidenc
         Found found = found_from(*last);
         const int fret = last->at.fret.value_or(frets);
         scale_by(found, 1 / (1 - std::exp2(-fret / 12.0)));
+        found.by_last_fret = true;
         found.how = fmt::format("nut to fret {} {}", fret, found.how);
         return found;
     }
@@ -120,11 +123,15 @@ void decide_by_value(ClaimLine& line, const Claim& claim, const ClaimKind& kind,
                                      ClaimOutcome::not_established};
     line.outcome = kOutcome[std::size_t(conformity.decision)];
     if (conformity.decision != metrology::Decision::cannot_tell) return;
-    line.advice = finer_tool(kind.reads, found.y.value, conformity.u_needed, catalogue);
-    if (conformity.tool_too_coarse) {
-        line.how += "; too coarse for this claim";
-    } else if (line.advice.empty() && conformity.repeats_needed > 1 && conformity.repeats_needed <= 10) {
+    if (conformity.tool_too_coarse) line.how += "; too coarse for this claim";
+    line.advice = finer_tool(kind.reads, found.y.value, conformity.u_needed, found.tool, catalogue);
+    if (!line.advice.empty()) return;
+    if (kind.reads == "scale length" && !found.by_last_fret) {
+        line.advice = "a reading from the nut to the last fret";
+    } else if (conformity.repeats_needed > 1 && conformity.repeats_needed <= 10) {
         line.advice = fmt::format("the mean of {} readings", conformity.repeats_needed);
+    } else {
+        line.advice = "no tool known here is fine enough";
     }
 }
 
@@ -155,11 +162,13 @@ void decide_by_person(ClaimLine& line, const Claim& claim, const ClaimKind& kind
     }
 }
 
-std::string advice_for_unread(const ClaimKind& kind, const Catalogue& catalogue) {
+std::string advice_for_unread(const ClaimKind& kind, const Bench& bench, const Catalogue& catalogue) {
     if (!kind.checkable) return "";
     for (const auto& checkpoint : catalogue.procedure.checkpoints) {
         const bool reads_it = !kind.reads.empty() && std::ranges::count(checkpoint.reads, kind.reads) > 0;
-        if (checkpoint.claims == kind.id || reads_it) return "look at: " + title_of(checkpoint);
+        if (checkpoint.claims != kind.id && !reads_it) continue;
+        if (!evidence::allowed(checkpoint.disturbs, bench.hands)) return "the hands rule does not allow the look that it needs";
+        return "look at: " + title_of(checkpoint);
     }
     return kind.reads.empty() ? "" : "a reading of " + kind.reads;
 }
@@ -187,7 +196,7 @@ ClaimLine judge_one(const Claim& claim, const Bench& bench, const Catalogue& cat
     }
     decide_by_rating(line, kind, bench, catalogue);
     decide_by_person(line, claim, kind);
-    if (line.found.text.empty() && line.how.empty()) line.advice = advice_for_unread(kind, catalogue);
+    if (line.found.text.empty() && line.how.empty()) line.advice = advice_for_unread(kind, bench, catalogue);
     return line;
 }
 

@@ -60,14 +60,17 @@ void hold_ending(ComplaintLine& line, const evidence::ComplaintEnding& ending, c
         after = after || taken.reading->stage >= Stage::after;
     }
     if (ending.why) line.remark = *ending.why;
+    const auto say_unshown = [&](std::string text) {
+        line.remark = text + (ending.why ? "; " + *ending.why : "");
+    };
     switch (ending.as) {
         case Ending::cured:
             line.shown = after;
-            if (!after) line.remark = "said to be cured, no reading after the work shows it";
+            if (!after) say_unshown("said to be cured, no reading after the work shows it");
             return;
         case Ending::not_found:
             line.shown = !line.evidence.empty();
-            if (!line.shown) line.remark = "said not to be found, no reading shows it";
+            if (!line.shown) say_unshown("said not to be found, no reading shows it");
             return;
         case Ending::explained_not_cured:
         case Ending::left_by_agreement:

@@ -42,6 +42,23 @@ void sort_by_severity(std::vector<Finding>& findings) {
     });
 }
 
+// An acceptance that meets no finding is told: the fault is gone, or its id is misspelt.
+std::vector<Finding> idle_acceptances(const std::vector<Finding>& findings, const Bench& bench) {
+    std::vector<Finding> idle;
+    for (const auto& acceptance : bench.accepted) {
+        if (std::ranges::count(findings, acceptance.finding, &Finding::id) > 0) continue;
+        Finding note;
+        note.id = "accepted:" + acceptance.finding;
+        note.severity = Severity::note;
+        note.title = "Accepted by " + acceptance.by + ", and not found now";
+        note.found.text = acceptance.finding;
+        note.why = "Either the fault is gone, or the id of the finding is misspelt";
+        note.remedy = "Keep it as history, or correct the id: the findings above name theirs";
+        idle.push_back(std::move(note));
+    }
+    return idle;
+}
+
 std::optional<Finding> price_finding(const std::optional<PriceResult>& price) {
     if (!price || !price->words.ends_with("above")) return std::nullopt;
     Finding finding;
@@ -75,10 +92,7 @@ std::vector<std::string> not_looked_at(const std::vector<Answer>& answers, const
 
 std::vector<std::string> never_judged(const Bench& bench) {
     std::vector<std::string> lines;
-    if (std::ranges::any_of(bench.claims, [](const auto& claim) { return claim.what.ends_with("wood"); })) {
-        lines.push_back(
-            "Tone of the wood: not judged. No reading here separates it from strings, pickups and hands.");
-    }
+    lines.push_back("Tone of the wood: not judged. No reading here separates it from strings, pickups and hands.");
     if (std::ranges::any_of(bench.readings,
                             [](const auto& reading) { return reading.what.ends_with("resistance"); })) {
         lines.push_back(
@@ -88,15 +102,24 @@ std::vector<std::string> never_judged(const Bench& bench) {
 }
 
 // The usual cautions for the work that the findings call for. Common practice; local codes come first.
-std::vector<std::string> cautions(const std::vector<Finding>& findings, const evidence::Procedure& procedure) {
+std::vector<std::string> cautions(const std::vector<Finding>& findings, const evidence::Procedure& procedure,
+                                  const Bench& bench) {
+    // Work done belongs to the same trades as the findings.
+    constexpr std::array<std::pair<std::string_view, std::string_view>, 9> kSectionOfWork = {{
+        {"truss rod", "neck"}, {"restring", "setup"}, {"saddle height", "setup"}, {"saddle length", "setup"},
+        {"nut slot", "frets"}, {"fret seating", "frets"}, {"fret levelling", "frets"}, {"fret ends", "frets"}, {"wiring", "electrics"}}};
+    const auto worked_on = [&](std::string_view section) {
+        return std::ranges::any_of(bench.work, [&](const evidence::Work& work) {
+            return std::ranges::count(kSectionOfWork, std::pair(std::string_view(work.what), section)) > 0;
+        });
+    };
     struct Caution {
         std::string_view section;
         std::string_view text;
     };
     constexpr std::array kCautions = {
         Caution{"setup",
-                "Strings pull with hundreds of newtons together: eye protection, slacken before cutting or "
-                "loosening anything."},
+                "Strings under tension whip: eye protection, and slacken before cutting or loosening anything."},
         Caution{"neck",
                 "Truss rod: never force it. A quarter turn at most, retune, read again; stop when it binds or "
                 "creaks."},
@@ -114,7 +137,7 @@ std::vector<std::string> cautions(const std::vector<Finding>& findings, const ev
             const auto* checkpoint = evidence::find_checkpoint(procedure, finding.checkpoint);
             return checkpoint && checkpoint->section == caution.section && finding.severity != Severity::note;
         });
-        if (needed) texts.emplace_back(caution.text);
+        if (needed || worked_on(caution.section)) texts.emplace_back(caution.text);
     }
     if (!texts.empty()) texts.emplace_back("Local codes and licensed practice come before anything said here.");
     return texts;
@@ -148,6 +171,7 @@ Assessment assess(const Bench& bench, const Catalogue& catalogue) {
     std::ranges::move(findings_of(result.claims, bench, catalogue), std::back_inserter(result.findings));
     if (auto price = price_finding(result.price)) result.findings.push_back(std::move(*price));
     attach_acceptances(result.findings, bench);
+    std::ranges::move(idle_acceptances(result.findings, bench), std::back_inserter(result.findings));
     sort_by_severity(result.findings);
 
     result.complaints = judge_complaints(bench, readings, result.findings);
@@ -157,7 +181,7 @@ Assessment assess(const Bench& bench, const Catalogue& catalogue) {
     result.assumed = still_assumed(bench, readings);
     result.not_looked_at = not_looked_at(result.answers, catalogue.procedure);
     result.not_judged = never_judged(bench);
-    result.cautions = cautions(result.findings, catalogue.procedure);
+    result.cautions = cautions(result.findings, catalogue.procedure, bench);
 
     auto verdict = reach_verdict(result, catalogue.procedure);
     result.verdict = verdict.verdict;

@@ -104,11 +104,10 @@ void hold_strictly(Line& line, const Current& current, const PlaceLimit& limit, 
     line.standing = Standing::undecided;
     if (conformity.repeats_needed > 1 && conformity.repeats_needed <= 10) {
         line.advice = fmt::format("the mean of {} readings", conformity.repeats_needed);
-    } else if (const auto tool = finer_tool(line.observable, y.value, conformity.u_needed, catalogue);
+    } else if (const auto tool = finer_tool(line.observable, y.value, conformity.u_needed,
+                                            current.taken.tool, catalogue);
                !tool.empty()) {
         line.advice = tool;
-    } else {
-        line.advice = "too close to the limit for any tool here";
     }
 }
 
@@ -155,7 +154,7 @@ void hold_against_limit(Line& line, const Current& current, const Checkpoint& ch
     }
 }
 
-std::string finer_tool(std::string_view observable, double value, double u_needed,
+std::string finer_tool(std::string_view observable, double value, double u_needed, std::string_view used,
                        const evidence::Catalogue& catalogue) {
     const auto* wanted = evidence::find_observable(observable);
     if (!wanted || u_needed <= 0) return "";
@@ -163,7 +162,9 @@ std::string finer_tool(std::string_view observable, double value, double u_neede
         if (kind.dimension != wanted->dimension || std::abs(value) > kind.largest.value_or(std::abs(value)))
             continue;
         const auto* line = metrology::budget_for(kind, observable);
-        if (!line) continue;
+        // A line for "any other" feature promises nothing of this one, unless the tool is the usual one for it.
+        const bool made_for_it = line && (!line->feature.empty() || kind.id == wanted->default_tool);
+        if (!made_for_it || kind.name == used) continue;
         const std::array values = {value};
         if (metrology::budget(*line, values).result.u <= u_needed) return "a reading with: " + kind.name;
     }

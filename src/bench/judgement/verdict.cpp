@@ -98,8 +98,8 @@ std::vector<std::string> open_reasons(const Assessment& assessment, const eviden
     std::vector<std::string> reasons;
     for (const ComplaintLine& complaint : assessment.complaints) {
         if (complaint.ending && complaint.shown) continue;
-        reasons.push_back(fmt::format("The complaint \"{}\" has no ending yet{}", complaint.text,
-                                      complaint.remark.empty() ? "" : ": " + complaint.remark));
+        reasons.push_back(fmt::format("The complaint \"{}\" {}", complaint.text,
+                                      complaint.ending ? "is not shown to be over: " + complaint.remark : "has no ending yet"));
     }
     std::vector<std::string> unread;
     for (const Answer& answer : assessment.answers) {
@@ -121,12 +121,14 @@ std::vector<std::string> open_reasons(const Assessment& assessment, const eviden
     return reasons;
 }
 
-std::vector<std::string> ready_reasons(const Assessment& assessment) {
-    std::size_t answered = 0;
-    for (const Answer& answer : assessment.answers) {
-        if (!answer.in_scope) continue;
-        answered += answer.state == AnswerState::fine || answer.state == AnswerState::faulty;
-    }
+std::ptrdiff_t answered_in_scope(const Assessment& assessment) {
+    return std::ranges::count_if(assessment.answers, [](const Answer& answer) {
+        return answer.in_scope && (answer.state == AnswerState::fine || answer.state == AnswerState::faulty);
+    });
+}
+
+std::vector<std::string> ready_reasons(const Assessment& assessment, const evidence::Procedure& procedure) {
+    const auto answered = answered_in_scope(assessment);
     std::vector<std::string> reasons = {
         fmt::format("{} checkpoints of the {} answered, none stands in the way", answered, assessment.scope)};
     const auto small = std::ranges::count_if(assessment.findings, [](const Finding& f) {
@@ -165,8 +167,9 @@ VerdictWithReasons reach_verdict(const Assessment& assessment, const evidence::P
         return {verdict, std::move(reasons)};
     }
     auto open = open_reasons(assessment, procedure);
+    if (open.empty() && answered_in_scope(assessment) == 0) open.push_back("Nothing of the scope was answered");
     if (!open.empty()) return {Verdict::cannot_tell_yet, std::move(open)};
-    return {Verdict::ready, ready_reasons(assessment)};
+    return {Verdict::ready, ready_reasons(assessment, procedure)};
 }
 
 }  // namespace fallaway::judgement

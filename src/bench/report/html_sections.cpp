@@ -47,7 +47,7 @@ Markup found_cell(const FindingGroup& group) {
     }
     const judgement::Finding& first = group.first();
     if (first.accepted) out += paragraph(acceptance_words(*first.accepted), "quiet");
-    if (first.acceptance_lapsed) out += paragraph("accepted once, at another value", "quiet");
+    if (first.acceptance_lapsed) out += paragraph("no longer accepted: the value has changed", "quiet");
     return out;
 }
 
@@ -160,7 +160,7 @@ Markup findings_section(const Sheet& sheet) {
                           std::move(rows),
                           true});
     }
-    if (!inside.empty()) inside += paragraph("A limit with no source beside it is common practice.", "lede");
+    if (!inside.empty()) inside += paragraph("A limit with no source beside it is common practice. " + std::string(kPlusMinus), "lede");
     return section("findings", "Findings", inside);
 }
 

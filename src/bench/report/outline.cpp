@@ -133,10 +133,10 @@ std::vector<TitleCell> title_cells(const Sheet& sheet) {
     add("Hands", hands_words(bench.hands));
     if (bench.job && bench.job->received) add("Received", readable_day(*bench.job->received));
     if (bench.wants && bench.wants->promised) add("Promised", readable_day(*bench.wants->promised));
-    const std::size_t taken = bench.readings.size() + bench.ratings.size();
+    const std::size_t ratings = bench.ratings.size();
+    add("Readings", fmt::format("{}{}", bench.readings.size(), ratings ? fmt::format(", and {} judged", ratings) : ""));
     const std::size_t assumed = sheet.assessment.assumed.size();
-    add("Readings",
-        assumed ? fmt::format("{} taken, {} assumed", taken, assumed) : fmt::format("{} taken", taken));
+    if (assumed > 0) add("Assumed", fmt::format("{} {}", assumed, assumed == 1 ? "fact" : "facts"));
     if (bench.job && bench.job->shop) add("Shop", *bench.job->shop);
     if (bench.job) add("By", list_of(bench.job->technicians));
     if (bench.job && bench.job->id) add("Job", *bench.job->id);

@@ -88,6 +88,8 @@ private:
             out_ += fmt::format("  {}\n", inked(severity_heading(severity), Ink::bold, layout_.colour));
             for (const FindingGroup& group : groups) finding(group);
         }
+        say("  ", std::string(kPlusMinus));
+        say("  ", "A limit whose source is not named is common practice.");
     }
 
     void finding(const FindingGroup& group) {
@@ -102,9 +104,17 @@ private:
             say("        ", fmt::format("{}; within the limit: {}", standing, chance(*first.p_conform)));
         }
         if (!first.why.empty()) say("        ", first.why);
-        if (!first.remedy.empty()) say("        Do: ", first.remedy);
-        if (first.accepted) say("        ", acceptance_words(*first.accepted));
-        if (first.acceptance_lapsed) say("        ", "accepted once, at another value");
+        if (!first.remedy.empty()) say("        What mends it: ", first.remedy);
+        if (first.accepted) {
+            say("        ", (first.acceptance_lapsed ? "no longer accepted, the value has changed: " : "") +
+                                acceptance_words(*first.accepted));
+        }
+        if (!first.limit_source.empty() && !first.limit_source.starts_with("common practice")) {
+            say("        ", "limit from: " + first.limit_source);
+        }
+        std::vector<std::string> ids;
+        for (const judgement::Finding* member : group.members) ids.push_back(member->id);
+        say("        ", "id: " + join(ids, ", "));
         if (!first.remark.empty()) say("        ", first.remark);
     }
 
@@ -119,7 +129,8 @@ private:
             if (claim.outcome == judgement::ClaimOutcome::not_established && !claim.advice.empty()) {
                 outcome += ": " + claim.advice;
             }
-            rows.push_back({{capital(claim.name)},
+            const bool placed = claim.at != evidence::Place{};
+            rows.push_back({{capital(claim.name) + (placed ? ", " + describe(claim.at) : "")},
                             {claim.promised + source},
                             {claim.found.text.empty() ? "nothing read" : claim.found.text},
                             {outcome, bad ? Ink::red : Ink::normal}});

@@ -12,6 +12,16 @@ namespace fallaway::app {
 
 CommandOutput demo_command(const std::string& folder, bool json) {
     if (const auto made = files::make_folder(folder); !made) return bad_input(folder, {made.error()}, json);
+    // Somebody may have worked on a demo file: nothing that differs is written over.
+    std::vector<Error> changed;
+    for (const std::string_view path : files::embedded_paths("demo/")) {
+        const auto target = std::filesystem::path(folder) / std::filesystem::path(path).filename();
+        if (!std::filesystem::exists(target)) continue;
+        const auto there = files::read_file(target);
+        if (there && *there == *files::embedded(path)) continue;
+        changed.push_back({"file", target.string(), "is there already and differs; move it away or name another folder"});
+    }
+    if (!changed.empty()) return bad_input(folder, changed, json);
     std::vector<std::string> written;
     for (const std::string_view path : files::embedded_paths("demo/")) {
         const auto target = std::filesystem::path(folder) / std::filesystem::path(path).filename();

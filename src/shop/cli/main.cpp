@@ -78,7 +78,7 @@ int run(int argc, char** argv) {
     auto* sums_command = app.add_subcommand("sums", "The small calculations of the bench, units checked");
     sums_command->add_option("words", words, "a sum's name, then its inputs as key=value")
         ->type_name("NAME key=value ...");
-    sums_command->add_flag("--list", list, "what there is, with inputs");
+    sums_command->add_flag("--list", list, "the names of all sums; NAME alone tells its inputs");
     sums_command->add_flag("--json", json, "answer as JSON");
     sums_command->callback([&] { chosen = [&] { return fallaway::app::sums_command(words, list, json); }; });
 

@@ -89,6 +89,11 @@ Result<void> write_file(const fs::path& path, std::string_view bytes) {
     return {};
 }
 
+bool same_file(const fs::path& a, const fs::path& b) {
+    std::error_code error;
+    return fs::equivalent(a, b, error) && !error;
+}
+
 Result<void> make_folder(const fs::path& path) {
     std::error_code error;
     fs::create_directories(path, error);

@@ -18,6 +18,9 @@ Result<std::string> read_file(const std::filesystem::path& path, std::size_t mos
 // Written aside, synced and renamed into place. Errors (code "file"): no folder, no permission, disk full.
 Result<void> write_file(const std::filesystem::path& path, std::string_view bytes);
 
+// Do two paths lead to one file that is there? (Also by links.)
+bool same_file(const std::filesystem::path& a, const std::filesystem::path& b);
+
 // Makes a folder and its parents; fine when it is there already.
 Result<void> make_folder(const std::filesystem::path& path);
 
