@@ -20,8 +20,8 @@ enum class Disturbs { nothing, slackens_strings, turns_a_screw, opens_a_cavity }
 enum class Cure { none, set_up, repair, send_back };
 
 // When a checkpoint, a limit or a profile applies; an empty list does not restrict. A fact that the instrument
-// does not state (bridge type, joint, ...) does not exclude, but for what assumptions() takes for granted: a head, no
-// battery, no zero fret.
+// does not state (bridge type, joint, ...) does not exclude, but for what assumptions() takes for granted: a head,
+// no battery, no zero fret.
 struct Condition {
     std::vector<Kind> kinds;
     std::optional<bool> fretted;

@@ -250,8 +250,9 @@ private:
                 break;
             }
         }
-        faults_.add("kind", path + "/tool",
-                    fmt::format("{}: does not read {}, expected {}", quote(*reading.tool), reading.what, expected));
+        faults_.add(
+            "kind", path + "/tool",
+            fmt::format("{}: does not read {}, expected {}", quote(*reading.tool), reading.what, expected));
     }
 
     void check_reach(const Reading& reading, const metrology::ToolKind& tool, const std::string& path) {
@@ -274,9 +275,10 @@ private:
         const auto* checkpoint = find_checkpoint(catalogue_.procedure, rating.checkpoint);
         if (checkpoint == nullptr) return;
         if (checkpoint->anchors.empty()) {
-            faults_.add("kind", path + "/checkpoint",
-                        fmt::format("{}: is not rated, expected {}", quote(rating.checkpoint),
-                                    checkpoint->reads.empty() ? "a claim" : "a reading of " + checkpoint->reads.front()));
+            faults_.add(
+                "kind", path + "/checkpoint",
+                fmt::format("{}: is not rated, expected {}", quote(rating.checkpoint),
+                            checkpoint->reads.empty() ? "a claim" : "a reading of " + checkpoint->reads.front()));
         } else if (!applies(checkpoint->when, bench_.instrument)) {
             faults_.add("range", path + "/checkpoint",
                         fmt::format("{}: does not apply to this instrument", quote(rating.checkpoint)));

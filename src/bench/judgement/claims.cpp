@@ -167,7 +167,8 @@ std::string advice_for_unread(const ClaimKind& kind, const Bench& bench, const C
     for (const auto& checkpoint : catalogue.procedure.checkpoints) {
         const bool reads_it = !kind.reads.empty() && std::ranges::count(checkpoint.reads, kind.reads) > 0;
         if (checkpoint.claims != kind.id && !reads_it) continue;
-        if (!evidence::allowed(checkpoint.disturbs, bench.hands)) return "the hands rule does not allow the look that it needs";
+        if (!evidence::allowed(checkpoint.disturbs, bench.hands))
+            return "the hands rule does not allow the look that it needs";
         return "look at: " + title_of(checkpoint);
     }
     return kind.reads.empty() ? "" : "a reading of " + kind.reads;

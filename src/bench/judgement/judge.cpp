@@ -105,9 +105,16 @@ std::vector<std::string> never_judged(const Bench& bench) {
 std::vector<std::string> cautions(const std::vector<Finding>& findings, const evidence::Procedure& procedure,
                                   const Bench& bench) {
     // Work done belongs to the same trades as the findings.
-    constexpr std::array<std::pair<std::string_view, std::string_view>, 9> kSectionOfWork = {{
-        {"truss rod", "neck"}, {"restring", "setup"}, {"saddle height", "setup"}, {"saddle length", "setup"},
-        {"nut slot", "frets"}, {"fret seating", "frets"}, {"fret levelling", "frets"}, {"fret ends", "frets"}, {"wiring", "electrics"}}};
+    constexpr std::array<std::pair<std::string_view, std::string_view>, 9> kSectionOfWork = {
+        {{"truss rod", "neck"},
+         {"restring", "setup"},
+         {"saddle height", "setup"},
+         {"saddle length", "setup"},
+         {"nut slot", "frets"},
+         {"fret seating", "frets"},
+         {"fret levelling", "frets"},
+         {"fret ends", "frets"},
+         {"wiring", "electrics"}}};
     const auto worked_on = [&](std::string_view section) {
         return std::ranges::any_of(bench.work, [&](const evidence::Work& work) {
             return std::ranges::count(kSectionOfWork, std::pair(std::string_view(work.what), section)) > 0;

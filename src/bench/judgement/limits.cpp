@@ -104,8 +104,8 @@ void hold_strictly(Line& line, const Current& current, const PlaceLimit& limit, 
     line.standing = Standing::undecided;
     if (conformity.repeats_needed > 1 && conformity.repeats_needed <= 10) {
         line.advice = fmt::format("the mean of {} readings", conformity.repeats_needed);
-    } else if (const auto tool = finer_tool(line.observable, y.value, conformity.u_needed,
-                                            current.taken.tool, catalogue);
+    } else if (const auto tool =
+                   finer_tool(line.observable, y.value, conformity.u_needed, current.taken.tool, catalogue);
                !tool.empty()) {
         line.advice = tool;
     }

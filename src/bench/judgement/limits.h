@@ -22,8 +22,8 @@ std::optional<PlaceLimit> limit_for(const evidence::Checkpoint& checkpoint, cons
 void hold_against_limit(Line& line, const Current& current, const evidence::Checkpoint& checkpoint,
                         const evidence::Bench& bench, const evidence::Catalogue& catalogue);
 
-// A finer tool for an observable: the first kind of the catalogue, made for it and other than `used`, whose standard
-// uncertainty near `value` is at most `u_needed`; "" when there is none.
+// A finer tool for an observable: the first kind of the catalogue, made for it and other than `used`, whose
+// standard uncertainty near `value` is at most `u_needed`; "" when there is none.
 std::string finer_tool(std::string_view observable, double value, double u_needed, std::string_view used,
                        const evidence::Catalogue& catalogue);
 

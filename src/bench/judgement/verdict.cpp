@@ -98,8 +98,9 @@ std::vector<std::string> open_reasons(const Assessment& assessment, const eviden
     std::vector<std::string> reasons;
     for (const ComplaintLine& complaint : assessment.complaints) {
         if (complaint.ending && complaint.shown) continue;
-        reasons.push_back(fmt::format("The complaint \"{}\" {}", complaint.text,
-                                      complaint.ending ? "is not shown to be over: " + complaint.remark : "has no ending yet"));
+        reasons.push_back(
+            fmt::format("The complaint \"{}\" {}", complaint.text,
+                        complaint.ending ? "is not shown to be over: " + complaint.remark : "has no ending yet"));
     }
     std::vector<std::string> unread;
     for (const Answer& answer : assessment.answers) {

@@ -160,7 +160,9 @@ Markup findings_section(const Sheet& sheet) {
                           std::move(rows),
                           true});
     }
-    if (!inside.empty()) inside += paragraph("A limit with no source beside it is common practice. " + std::string(kPlusMinus), "lede");
+    if (!inside.empty())
+        inside +=
+            paragraph("A limit with no source beside it is common practice. " + std::string(kPlusMinus), "lede");
     return section("findings", "Findings", inside);
 }
 

@@ -134,7 +134,8 @@ std::vector<TitleCell> title_cells(const Sheet& sheet) {
     if (bench.job && bench.job->received) add("Received", readable_day(*bench.job->received));
     if (bench.wants && bench.wants->promised) add("Promised", readable_day(*bench.wants->promised));
     const std::size_t ratings = bench.ratings.size();
-    add("Readings", fmt::format("{}{}", bench.readings.size(), ratings ? fmt::format(", and {} judged", ratings) : ""));
+    add("Readings",
+        fmt::format("{}{}", bench.readings.size(), ratings ? fmt::format(", and {} judged", ratings) : ""));
     const std::size_t assumed = sheet.assessment.assumed.size();
     if (assumed > 0) add("Assumed", fmt::format("{} {}", assumed, assumed == 1 ? "fact" : "facts"));
     if (bench.job && bench.job->shop) add("Shop", *bench.job->shop);

@@ -52,7 +52,8 @@ std::vector<TitleCell> wishes(const evidence::Bench& bench);
 
 // What the sign beside a figure promises; JCGM 100:2008, 2.3.1 and G.1.3 (normal errors).
 inline constexpr std::string_view kPlusMinus =
-    "± is one standard uncertainty: the true value lies within it about 2 times in 3, within twice that 19 times in 20.";
+    "± is one standard uncertainty: the true value lies within it about 2 times in 3, within twice that 19 times "
+    "in 20.";
 
 // "cured, says Ruta, shown by readings", "open".
 std::string complaint_ending(const judgement::ComplaintLine& complaint);

@@ -15,7 +15,8 @@ CommandOutput assess_command(const AssessOptions& options, std::string_view vers
     const auto text = files::read_file(options.bench_path);
     if (!text) return bad_input(options.bench_path, {text.error()}, options.json);
     if (options.report_path && files::same_file(options.bench_path, *options.report_path)) {
-        const Error error{"file", *options.report_path, "is the bench file itself, expected another name for the report"};
+        const Error error{"file", *options.report_path,
+                          "is the bench file itself, expected another name for the report"};
         return bad_input(*options.report_path, {error}, options.json);
     }
     const auto bench = files::decode_bench(*text, files::built_in_catalogue());

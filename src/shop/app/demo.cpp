@@ -19,7 +19,8 @@ CommandOutput demo_command(const std::string& folder, bool json) {
         if (!std::filesystem::exists(target)) continue;
         const auto there = files::read_file(target);
         if (there && *there == *files::embedded(path)) continue;
-        changed.push_back({"file", target.string(), "is there already and differs; move it away or name another folder"});
+        changed.push_back(
+            {"file", target.string(), "is there already and differs; move it away or name another folder"});
     }
     if (!changed.empty()) return bad_input(folder, changed, json);
     std::vector<std::string> written;

@@ -33,17 +33,24 @@ TEST(Procedure, KnownFactsExclude) {
     EXPECT_FALSE(applies(condition, {}));
 }
 
-TEST(Procedure, FactsThatAreNotStatedExcludeNothing) {
+TEST(Procedure, WhatIsAssumedIsTakenAsSaid) {
     Condition condition;
     condition.battery = true;
+    EXPECT_FALSE(applies(condition, {}));  // assumptions(): no battery
+    Instrument guitar;
+    guitar.battery = true;
+    EXPECT_TRUE(applies(condition, guitar));
+    EXPECT_TRUE(surely_applies(condition, guitar));
+}
+
+TEST(Procedure, FactsThatAreNotStatedExcludeNothing) {
+    Condition condition;
     condition.pickups = false;
     condition.bridges = {"pivot"};
     condition.joints = {"bolt-on"};
     EXPECT_TRUE(applies(condition, {}));
+    EXPECT_FALSE(surely_applies(condition, {}));
     Instrument guitar;
-    guitar.battery = false;
-    EXPECT_FALSE(applies(condition, guitar));
-    guitar = {};
     guitar.bridge = Bridge{"fixed", {}, {}};
     EXPECT_FALSE(applies(condition, guitar));
     guitar.bridge->type = "pivot";

@@ -50,7 +50,7 @@ TEST(Claims, ACoarseToolNeverConfirms) {
     Bench b = scale_bench("635 mm", "635.0 mm ± 0.6 mm", "steel rule 0.5 mm");
     const ClaimLine line = only(b);
     EXPECT_EQ(line.outcome, ClaimOutcome::not_established);
-    EXPECT_EQ(line.advice, "a reading with: steel rule 0.5 mm");
+    EXPECT_EQ(line.advice, "a reading from the nut to the last fret");
     EXPECT_NE(line.how.find("too coarse"), std::string::npos);
 }
 

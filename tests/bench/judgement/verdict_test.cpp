@@ -130,6 +130,41 @@ TEST(VerdictOf, OneFigureForTheWholeGuitarIsLegal) {
     EXPECT_EQ(answer(assess(b, catalogue()), "height-12").state, AnswerState::fine);
 }
 
+TEST(VerdictOf, OneNoteIsNotEveryNote) {
+    Bench b = all_answered();
+    b.readings.back() = reading("note", "s1f5", "rings");
+    const auto a = assess(b, catalogue());
+    EXPECT_EQ(a.verdict, Verdict::cannot_tell_yet);
+    EXPECT_EQ(answer(a, "ring").because, "137 places not read");  // 6 strings, open and 22 frets
+}
+
+TEST(VerdictOf, TwoPeopleWhoDifferDecideNothing) {
+    Bench b = all_answered();
+    for (const char* by : {"Ruta", "Joon"}) {
+        b.readings.push_back(reading("string height", "s1f12", by[0] == 'R' ? "1.5 mm" : "1.1 mm", Stage::before));
+        b.readings.back().by = by;
+    }
+    const auto a = assess(b, catalogue());
+    EXPECT_EQ(a.verdict, Verdict::cannot_tell_yet);
+    EXPECT_EQ(answer(a, "height-12").state, AnswerState::cannot_tell);
+}
+
+TEST(VerdictOf, AnEmptyScopeIsNeverReady) {
+    Bench b = bench("own");
+    b.scope.checkpoints = {"no-such-place"};
+    EXPECT_EQ(assess(b, catalogue()).verdict, Verdict::cannot_tell_yet);
+}
+
+TEST(VerdictOf, AnAcceptanceOfNothingIsTold) {
+    Bench b = all_answered();
+    Acceptance yes;
+    yes.finding = "misspelt@s9";
+    yes.by = "Maren Tolk";
+    yes.why = "wanted so";
+    b.accepted = {yes};
+    EXPECT_NE(find(assess(b, catalogue()), "accepted:misspelt@s9"), nullptr);
+}
+
 TEST(Complaints, AnOpenOneKeepsTheInstrumentFromBeingReady) {
     Bench b = all_answered();
     b.wants.emplace();

@@ -16,7 +16,8 @@ TEST(ProcedureManual, NamesEveryCheckpointClaimAndTool) {
     ASSERT_FALSE(manual.empty());
     const auto named = [&](const std::string& id) { return manual.find("| `" + id + "` |") != std::string::npos; };
     const auto& catalogue = built_in_catalogue();
-    for (const auto& checkpoint : catalogue.procedure.checkpoints) EXPECT_TRUE(named(checkpoint.id)) << checkpoint.id;
+    for (const auto& checkpoint : catalogue.procedure.checkpoints)
+        EXPECT_TRUE(named(checkpoint.id)) << checkpoint.id;
     for (const auto& claim : catalogue.claims) EXPECT_TRUE(named(claim.id)) << claim.id;
     for (const auto& tool : catalogue.tools) EXPECT_TRUE(named(tool.id)) << tool.id;
 }
