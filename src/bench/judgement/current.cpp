@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
-#include <ranges>
+#include <span>
 
 #include <fmt/format.h>
 
@@ -231,7 +231,7 @@ CurrentReadings::CurrentReadings(const Bench& bench, const Catalogue& catalogue)
     for (const auto& [key, readings] : by_place) {
         const auto counting = those_that_count(readings);
         Current current{*counting.front(), key.second, false, {counting.front()->reading}};
-        for (const Taken* taken : counting | std::views::drop(1)) join(current, *taken);
+        for (const Taken* taken : std::span(counting).subspan(1)) join(current, *taken);
         current_[std::string(key.first)].push_back(std::move(current));
     }
     for (auto& [what, list] : current_) drop_overtaken(list);
