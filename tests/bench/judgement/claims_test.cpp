@@ -87,6 +87,24 @@ TEST(Claims, OhmsAreBroughtTo20DegreesFirst) {
     EXPECT_EQ(line.outcome, ClaimOutcome::confirmed);
 }
 
+TEST(Claims, TheToolAlreadyUsedIsNeverTheBetterOne) {
+    Bench b = scale_bench("635 mm", "635.0 mm ± 0.6 mm", "digital caliper");
+    EXPECT_EQ(only(b).advice.find("digital caliper"), std::string::npos) << only(b).advice;
+    EXPECT_FALSE(only(b).advice.empty());
+}
+
+TEST(Claims, HandsThatMayNotOpenACavityAreNotSentThere) {
+    Catalogue with_ohms = catalogue();
+    for (auto& checkpoint : with_ohms.procedure.checkpoints) {
+        if (checkpoint.id == "cavity") checkpoint.claims = "winding ohms";
+    }
+    Bench b = bench();
+    b.claims = {claim("winding ohms", "8.4 kohm", Dimension::resistance)};
+    EXPECT_EQ(assess(b, with_ohms).claims[0].advice, "look at: Joints");
+    b.hands = Hands::look_only;
+    EXPECT_NE(assess(b, with_ohms).claims[0].advice.find("hands rule"), std::string::npos);
+}
+
 TEST(Claims, CountsAreExact) {
     Bench b = bench();
     b.claims = {claim("fret count", "22", Dimension::count)};
