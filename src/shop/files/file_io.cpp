@@ -14,8 +14,14 @@ namespace {
 
 namespace fs = std::filesystem;
 
+std::string code_of(int system) {
+    if (system == ENOSPC || system == EDQUOT || system == EFBIG) return "full";
+    return system == EROFS ? "read only" : "file";
+}
+
 tl::unexpected<Error> file_error(const fs::path& path, std::string_view doing) {
-    return fail("file", path.string(), fmt::format("cannot {}: {}", doing, std::strerror(errno)));
+    const int system = errno;
+    return fail(code_of(system), path.string(), fmt::format("cannot {}: {}", doing, std::strerror(system)));
 }
 
 // A descriptor that closes itself.
@@ -97,7 +103,7 @@ bool same_file(const fs::path& a, const fs::path& b) {
 Result<void> make_folder(const fs::path& path) {
     std::error_code error;
     fs::create_directories(path, error);
-    if (error) return fail("file", path.string(), "cannot make the folder: " + error.message());
+    if (error) return fail(code_of(error.value()), path.string(), "cannot make the folder: " + error.message());
     if (!fs::is_directory(path, error)) return fail("file", path.string(), "is not a folder");
     return {};
 }
