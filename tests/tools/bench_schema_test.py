@@ -18,7 +18,7 @@ REFUSED = """version-missing version-later version-text key-close key-unknown in
     scope-empty-list claim-source-missing claim-outcome room-when-no-offset reading-what reading-value-missing
     reading-value-and-repeats reading-repeats-empty reading-list-value reading-fret-negative reading-string-0
     reading-side reading-place-key reading-stage rating-step rating-step-missing work-kind acceptance-by
-    limit-source remark-text json-list json-number""".split()
+    limit-source remark-text photo-mark photo-path-missing photo-key json-list json-number""".split()
 
 
 def load(path):

@@ -144,6 +144,28 @@ struct Recording {
     friend bool operator==(const Recording&, const Recording&) = default;
 };
 
+// A photo of the stay. Its marks point at what is meant: fractions of its width from the left, of its height from
+// the top.
+struct Photo {
+    struct Mark {
+        double x = 0;
+        double y = 0;
+        std::optional<std::string> says;
+
+        friend bool operator==(const Mark&, const Mark&) = default;
+    };
+    std::string path;
+    std::optional<std::string> checkpoint;
+    Place at;
+    std::optional<std::string> what;  // free words
+    std::optional<std::string> by;
+    std::optional<Moment> when;
+    Stage stage = Stage::arrival;
+    std::vector<Mark> marks;
+
+    friend bool operator==(const Photo&, const Photo&) = default;
+};
+
 // Work done so far. `what` is from a closed list (work_kinds()): it tells which readings went stale.
 struct Work {
     std::string what;
@@ -260,6 +282,7 @@ struct Bench {
     std::vector<Reading> readings;
     std::vector<Rating> ratings;
     std::vector<Recording> recordings;
+    std::vector<Photo> photos;
     std::vector<Work> work;
     std::vector<Acceptance> accepted;
     std::optional<Card> card;

@@ -53,6 +53,10 @@ public:
                     [this](const auto& r, const auto& path) { check_reading(r, path); });
         for_each_of(bench_.ratings, "/ratings",
                     [this](const auto& r, const auto& path) { check_rating(r, path); });
+        for_each_of(bench_.photos, "/photos", [this](const Photo& photo, const std::string& path) {
+            place(photo.at, path);
+            if (photo.checkpoint) known_checkpoint(*photo.checkpoint, path + "/checkpoint");
+        });
         for_each_of(bench_.work, "/work", [this](const auto& work, const auto& path) {
             check_known(work.what, names_of(work_kinds(), &WorkKind::name), "kind of work", path + "/what",
                         faults_);

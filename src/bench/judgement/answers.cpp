@@ -36,53 +36,6 @@ std::vector<Place> every_note(const evidence::Instrument& instrument) {
     return places;
 }
 
-std::vector<Place> places_to_read(const Checkpoint& checkpoint, const evidence::Instrument& instrument) {
-    if (asks_for_every_note(checkpoint)) return every_note(instrument);
-    std::vector<Place> places;
-    const int strings = evidence::string_count(instrument);
-    const auto on_string = [&](int string) {
-        Place place;
-        place.string = string;
-        place.fret = checkpoint.fret;
-        places.push_back(place);
-    };
-    switch (checkpoint.each) {
-        case Each::string:
-            for (int string = 1; string <= strings; ++string) on_string(string);
-            break;
-        case Each::outer_strings:
-            on_string(1);
-            on_string(strings);
-            break;
-        case Each::switch_position:
-            for (const auto& name : instrument.switch_positions) {
-                places.emplace_back();
-                places.back().switch_position = name;
-            }
-            break;
-        case Each::pickup:
-            for (const auto& pickup : instrument.pickups) {
-                places.emplace_back();
-                places.back().pickup = pickup.name;
-            }
-            break;
-        case Each::edge:
-            for (const char* side : {"bass", "treble"}) {
-                places.emplace_back();
-                places.back().side = side;
-            }
-            break;
-        case Each::once:
-        case Each::fret:
-            break;
-    }
-    if (places.empty()) {
-        places.emplace_back();
-        places.back().fret = checkpoint.fret;
-    }
-    return places;
-}
-
 Line line_from(const Current& current, const Checkpoint& checkpoint, const Bench& bench,
                const Catalogue& catalogue) {
     const Taken& taken = current.taken;
@@ -144,6 +97,29 @@ std::vector<Line> lines_from_ratings(const Checkpoint& checkpoint, const Bench& 
         line.standing = kStanding[std::size_t(worst->step)];
         if (worst->step == 0) line.severity = checkpoint.severity;
         if (worst->step == 1) line.severity = one_class_lower(checkpoint.severity);
+        lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+// A checkpoint that asks for a photo, and has no steps to rate it on, is answered by the photo of the latest
+// stage.
+std::vector<Line> lines_from_photos(const Checkpoint& checkpoint, const Bench& bench) {
+    std::map<Place, const evidence::Photo*> latest;
+    if (checkpoint.kind == CheckpointKind::photographed && checkpoint.anchors.empty()) {
+        for (const evidence::Photo& photo : bench.photos) {
+            if (photo.checkpoint != checkpoint.id) continue;
+            const evidence::Photo*& kept = latest[photo.at];
+            if (!kept || photo.stage >= kept->stage) kept = &photo;
+        }
+    }
+    std::vector<Line> lines;
+    for (const auto& [place, photo] : latest) {
+        Line line;
+        line.at = place;
+        line.stage = photo->stage;
+        line.by = photo->by.value_or("");
+        line.found.text = photo->what.value_or("photographed");
         lines.push_back(std::move(line));
     }
     return lines;
@@ -222,14 +198,15 @@ Answer answer_one(const Checkpoint& checkpoint, const Bench& bench, const Catalo
     answer.section = checkpoint.section;
     answer.question = checkpoint.question;
     answer.lines = lines_from_readings(checkpoint, bench, catalogue, readings);
-    std::ranges::move(lines_from_ratings(checkpoint, bench), std::back_inserter(answer.lines));
+    const auto ratings = lines_from_ratings(checkpoint, bench);
+    std::ranges::copy(ratings, std::back_inserter(answer.lines));
+    std::ranges::move(lines_from_photos(checkpoint, bench), std::back_inserter(answer.lines));
     if (answer.lines.empty() && checkpoint.kind == CheckpointKind::claim) {
         settle_claims(answer, checkpoint, bench);
         return answer;
     }
-    const bool rated = std::ranges::any_of(answer.lines, [](const Line& line) { return line.observable.empty(); });
     // A rating speaks for every place; it is a judgement of the whole.
-    settle(answer, rated ? std::vector<Place>(1) : places_to_read(checkpoint, bench.instrument));
+    settle(answer, ratings.empty() ? places_to_read(checkpoint, bench.instrument) : std::vector<Place>(1));
     if (answer.state == AnswerState::not_looked_at && !evidence::allowed(checkpoint.disturbs, bench.hands)) {
         answer.state = AnswerState::forbidden;
         answer.because = "the hands rule does not allow it";
@@ -275,6 +252,53 @@ std::string trimmed_number(double value) {
 }
 
 }  // namespace
+
+std::vector<Place> places_to_read(const Checkpoint& checkpoint, const evidence::Instrument& instrument) {
+    if (asks_for_every_note(checkpoint)) return every_note(instrument);
+    std::vector<Place> places;
+    const int strings = evidence::string_count(instrument);
+    const auto on_string = [&](int string) {
+        Place place;
+        place.string = string;
+        place.fret = checkpoint.fret;
+        places.push_back(place);
+    };
+    switch (checkpoint.each) {
+        case Each::string:
+            for (int string = 1; string <= strings; ++string) on_string(string);
+            break;
+        case Each::outer_strings:
+            on_string(1);
+            on_string(strings);
+            break;
+        case Each::switch_position:
+            for (const auto& name : instrument.switch_positions) {
+                places.emplace_back();
+                places.back().switch_position = name;
+            }
+            break;
+        case Each::pickup:
+            for (const auto& pickup : instrument.pickups) {
+                places.emplace_back();
+                places.back().pickup = pickup.name;
+            }
+            break;
+        case Each::edge:
+            for (const char* side : {"bass", "treble"}) {
+                places.emplace_back();
+                places.back().side = side;
+            }
+            break;
+        case Each::once:
+        case Each::fret:
+            break;
+    }
+    if (places.empty()) {
+        places.emplace_back();
+        places.back().fret = checkpoint.fret;
+    }
+    return places;
+}
 
 std::string title_of(const Checkpoint& checkpoint) {
     if (!checkpoint.title.empty()) return checkpoint.title;

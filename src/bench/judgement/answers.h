@@ -12,6 +12,11 @@ std::vector<Answer> answer_checkpoints(const evidence::Bench& bench, const evide
 // The faults among the answers, as findings in the order of the procedure.
 std::vector<Finding> findings_of(const std::vector<Answer>& answers, const evidence::Procedure& procedure);
 
+// Where a checkpoint is read on this instrument, in the order of work; for "every note rings" every note there is.
+// One empty place when it is read once, wherever.
+std::vector<evidence::Place> places_to_read(const evidence::Checkpoint& checkpoint,
+                                            const evidence::Instrument& instrument);
+
 // The words by which lists call a checkpoint.
 std::string title_of(const evidence::Checkpoint& checkpoint);
 

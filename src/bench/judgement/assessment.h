@@ -63,6 +63,8 @@ struct Line {
     bool disputed = false;  // two people read it and do not agree: both texts in `found`
     std::string advice;     // what would decide it: "a caliper", "four readings instead of one"
     std::string remark;
+
+    friend bool operator==(const Line&, const Line&) = default;
 };
 
 enum class AnswerState {
@@ -86,6 +88,8 @@ struct Answer {
     AnswerState state = AnswerState::not_looked_at;
     std::vector<Line> lines;
     std::string because;  // "strings 3 and 4 not read", "look only: opens a cavity"
+
+    friend bool operator==(const Answer&, const Answer&) = default;
 };
 
 // A result that a person acts on.

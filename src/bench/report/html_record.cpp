@@ -164,6 +164,18 @@ Markup list_section(const std::string& id, const std::string& heading, const std
     return section(id, heading, tag("ul", {{"class", lines.size() > 3 ? "columns" : ""}}, items));
 }
 
+Markup photos_section(const Sheet& sheet) {
+    std::vector<std::string> lines;
+    for (const evidence::Photo& photo : sheet.bench.photos) {
+        std::vector<std::string> words{photo.path};
+        if (photo.what) words.push_back(*photo.what);
+        if (photo.at != evidence::Place{}) words.push_back(describe(photo.at));
+        if (photo.by) words.push_back(*photo.by);
+        lines.push_back(join(words, ", "));
+    }
+    return list_section("photos", "Photos", lines);
+}
+
 Markup cautions_section(const Sheet& sheet) {
     if (sheet.assessment.cautions.empty()) return {};
     Markup items;

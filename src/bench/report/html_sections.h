@@ -27,6 +27,7 @@ Markup readings_section(const Sheet& sheet);
 Markup assumed_section(const Sheet& sheet);
 Markup next_section(const Sheet& sheet);
 Markup remarks_section(const Sheet& sheet);
+Markup photos_section(const Sheet& sheet);
 Markup list_section(const std::string& id, const std::string& heading, const std::vector<std::string>& lines);
 Markup cautions_section(const Sheet& sheet);
 

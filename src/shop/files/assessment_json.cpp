@@ -1,265 +1,151 @@
 #include "shop/files/assessment_json.h"
 
-#include <cmath>
-
-#include <nlohmann/json.hpp>
+#include "shop/files/assessment_tables.h"
+#include "shop/files/bench_tables.h"
 
 namespace fallaway::files {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using namespace wire;
+using judgement::Assessment;
 
-// A number that JSON can hold; what is infinite or not a number is null.
-Json finite(double value) {
-    return std::isfinite(value) ? Json(value) : Json(nullptr);
+Codec<judgement::ClaimLine> claim_line_codec() {
+    using C = judgement::ClaimLine;
+    using enum judgement::ClaimOutcome;
+    return codec_of(
+        Record<C>("claim_line", "A promise and what became of it")
+            .tells("id", "as in the bench file", &C::id, any_text())
+            .tells("name", "what was promised of", &C::name, any_text())
+            .defaulted("at", "where; left out for the whole instrument", &C::at, place_codec())
+            .tells("promised", "as typed", &C::promised, any_text())
+            .defaulted("source", "who promised it where", &C::source, any_text())
+            .tells("found", "what was found", told(&C::found), figure_codec())
+            .defaulted("tolerance", "how far off still fits", &C::tolerance, any_text())
+            .defaulted("how", "how it was found", &C::how, any_text())
+            .tells(
+                "outcome", "what became of it", &C::outcome,
+                told_choice<judgement::ClaimOutcome>("claim_outcome", {confirmed, contradicted, not_established}))
+            .tells("p_conform", "probability, 0 to 1, that the true value fits", &C::p_conform, any_number())
+            .defaulted("advice", "what would settle it", &C::advice, any_text())
+            .tells("checkable", "can any reading settle it?", &C::checkable, boolean()));
 }
 
-// Fifteen digits are exact for a value that was read; the sixteenth is dust from the change of unit.
-double dusted(double value) {
-    if (value == 0 || !std::isfinite(value)) return value;
-    const double scale = std::pow(10, 14 - std::floor(std::log10(std::abs(value))));
-    return std::isfinite(scale) ? std::round(value * scale) / scale : value;
+Codec<judgement::ComplaintLine> complaint_line_codec() {
+    using C = judgement::ComplaintLine;
+    using enum evidence::Ending;
+    const auto texts = list_of(any_text());
+    return codec_of(Record<C>("complaint_line", "A complaint and how it ended")
+                        .tells("text", "in the player's own words", &C::text, any_text())
+                        .defaulted("at", "where; left out for the whole instrument", &C::at, place_codec())
+                        .tells("ending", "left out while it is open", &C::ending,
+                               told_choice<evidence::Ending>(
+                                   "complaint_ending", {cured, explained_not_cured, not_found, left_by_agreement}))
+                        .tells("shown", "do readings bear the ending out?", &C::shown, boolean())
+                        .tells("evidence", "one sentence a reading; while open, the faults found at its place",
+                               &C::evidence, texts)
+                        .tells("findings", "ids of findings at its place or behind it", &C::findings, texts)
+                        .defaulted("remark", "anything else", &C::remark, any_text())
+                        .defaulted("ended_by", "who says how it ended", &C::ended_by, any_text()));
 }
 
-void put(Json& object, const char* key, const std::string& text) {
-    if (!text.empty()) object[key] = text;
+Codec<judgement::CardResult> card_result_codec() {
+    using C = judgement::CardResult;
+    using enum judgement::CardOutcome;
+    return codec_of(Record<C>("card_result", "A line of another inspector's card against what was read here")
+                        .tells("title", "what was read", &C::title, any_text())
+                        .tells("theirs", "what they say", &C::theirs, any_text())
+                        .defaulted("ours", "what was read here", &C::ours, any_text())
+                        .tells("outcome", "do the two agree?", &C::outcome,
+                               told_choice<judgement::CardOutcome>("card_outcome", {agrees, differs, not_checked}))
+                        .tells("en", "normalised error: they agree up to 1", &C::en, any_number()));
 }
 
-template <class T>
-void put(Json& object, const char* key, const std::optional<T>& value) {
-    if (value) object[key] = *value;
+Codec<judgement::PriceResult> price_result_codec() {
+    using P = judgement::PriceResult;
+    return codec_of(
+        Record<P>("price_result", "What is asked against what like instruments went for")
+            .defaulted("asked", "what is asked", &P::asked, any_text())
+            .defaulted("range", "what like instruments went for", &P::range, any_text())
+            .defaulted("with_repairs", "what is asked, with the cost of what has to be mended", &P::with_repairs,
+                       any_text())
+            .defaulted("words", "where it lies; left out when the sales are too few", &P::words, any_text())
+            .tells("sources", "where the sales are known from", &P::sources, list_of(any_text())));
 }
 
-Json place_json(const evidence::Place& place) {
-    Json out = Json::object();
-    put(out, "string", place.string);
-    put(out, "fret", place.fret);
-    put(out, "side", place.side);
-    put(out, "switch", place.switch_position);
-    put(out, "pickup", place.pickup);
-    put(out, "control", place.control);
-    put(out, "pressed", place.pressed);
-    put(out, "spot", place.spot);
-    return out;
+Codec<evidence::Assumption> assumption_codec() {
+    using A = evidence::Assumption;
+    return codec_of(Record<A>("assumption", "What is taken for granted until a reading knows better")
+                        .tells("what", "of what", &A::what, any_text())
+                        .tells("text", "what is taken", &A::text, any_text())
+                        .tells("because", "on what ground", &A::because, any_text())
+                        .defaulted("observable", "the reading that would replace it", &A::observable, any_text()));
 }
 
-void put_place(Json& object, const evidence::Place& place) {
-    if (place != evidence::Place{}) object["at"] = place_json(place);
+Codec<judgement::NextReading> next_reading_codec() {
+    using N = judgement::NextReading;
+    return codec_of(Record<N>("next_reading", "What to read next")
+                        .defaulted("checkpoint", "id of the checkpoint", &N::checkpoint, any_text())
+                        .tells("what", "what to read", &N::what, any_text())
+                        .tells("minutes", "what it takes", &N::minutes, any_number())
+                        .tells("why", "what it would decide", &N::why, any_text())
+                        .tells("needs", "tools", &N::needs, list_of(any_text())));
 }
 
-Json figure_json(const judgement::Figure& figure) {
-    Json out = Json::object();
-    if (figure.si && figure.unit) {
-        out["value"] = finite(dusted(from_si(figure.si->value, *figure.unit)));
-        out["unit"] = figure.unit->symbol;
-        out["u"] = finite(dusted(difference_from_si(figure.si->u, *figure.unit)));
-        out["text"] = figure.text;
-    } else {
-        out["words"] = figure.text;
-    }
-    return out;
+// The row of one member of the assessment, always there.
+template <class M>
+auto of(M Assessment::*member) {
+    return [member](const Assessed& a) -> const M& { return a.assessment.*member; };
 }
 
-void put_figure(Json& object, const char* key, const judgement::Figure& figure) {
-    if (!figure.text.empty() || figure.si) object[key] = figure_json(figure);
-}
-
-Json acceptance_json(const evidence::Acceptance& acceptance) {
-    Json out{{"by", acceptance.by}, {"why", acceptance.why}};
-    if (acceptance.when) out["when"] = acceptance.when->typed;
-    put(out, "value", acceptance.value);
-    return out;
-}
-
-std::string_view name_of_stage(evidence::Stage stage) {
-    switch (stage) {
-        case evidence::Stage::arrival:
-            return "arrival";
-        case evidence::Stage::before:
-            return "before";
-        case evidence::Stage::after:
-            return "after";
-        case evidence::Stage::handover:
-            return "handover";
-    }
-    return "";
-}
-
-std::string_view name_of_cure(evidence::Cure cure) {
-    switch (cure) {
-        case evidence::Cure::none:
-            return "none";
-        case evidence::Cure::set_up:
-            return "set up";
-        case evidence::Cure::repair:
-            return "repair";
-        case evidence::Cure::send_back:
-            return "send back";
-    }
-    return "";
-}
-
-Json finding_json(const judgement::Finding& f) {
-    Json out{{"id", f.id}};
-    put(out, "checkpoint", f.checkpoint);
-    out["severity"] = judgement::name_of(f.severity);
-    out["cure"] = name_of_cure(f.cure);
-    put_place(out, f.at);
-    out["title"] = f.title;
-    put_figure(out, "found", f.found);
-    put(out, "limit", f.limit);
-    put(out, "limit_source", f.limit_source);
-    out["standing"] = judgement::name_of(f.standing);
-    put(out, "p_conform", f.p_conform);
-    put(out, "why", f.why);
-    put(out, "remedy", f.remedy);
-    if (f.accepted) out["accepted"] = acceptance_json(*f.accepted);
-    if (f.acceptance_lapsed) out["acceptance_lapsed"] = true;
-    put(out, "remark", f.remark);
-    return out;
-}
-
-Json claim_json(const judgement::ClaimLine& c) {
-    Json out{{"id", c.id}, {"name", c.name}};
-    put_place(out, c.at);
-    out["promised"] = c.promised;
-    put(out, "source", c.source);
-    put_figure(out, "found", c.found);
-    put(out, "tolerance", c.tolerance);
-    put(out, "how", c.how);
-    out["outcome"] = judgement::name_of(c.outcome);
-    put(out, "p_conform", c.p_conform);
-    put(out, "advice", c.advice);
-    out["checkable"] = c.checkable;
-    return out;
-}
-
-Json complaint_json(const judgement::ComplaintLine& c) {
-    Json out{{"text", c.text}};
-    put_place(out, c.at);
-    if (c.ending) out["ending"] = judgement::name_of(*c.ending);
-    out["shown"] = c.shown;
-    out["evidence"] = c.evidence;
-    out["findings"] = c.findings;
-    put(out, "remark", c.remark);
-    put(out, "ended_by", c.ended_by);
-    return out;
-}
-
-Json card_json(const judgement::CardResult& line) {
-    Json out{{"title", line.title}, {"theirs", line.theirs}};
-    put(out, "ours", line.ours);
-    out["outcome"] = judgement::name_of(line.outcome);
-    put(out, "en", line.en);
-    return out;
-}
-
-Json change_json(const judgement::Change& c) {
-    Json out{{"title", c.title}, {"text", c.text}, {"real", c.paired.real}, {"n", c.paired.n}};
-    if (!c.unit) return out;
-    const auto difference = [&](double si) { return finite(dusted(difference_from_si(si, *c.unit))); };
-    out["unit"] = c.unit->symbol;
-    out["mean"] = difference(c.paired.mean);
-    out["ci95"] = {difference(c.paired.ci95_low), difference(c.paired.ci95_high)};
-    out["p_two_sided"] = finite(c.paired.p_two_sided);
-    out["pairs"] = Json::array();
-    for (const auto& [place, values] : c.pairs) {
-        out["pairs"].push_back({{"at", place_json(place)},
-                                {"before", finite(dusted(from_si(values.first, *c.unit)))},
-                                {"after", finite(dusted(from_si(values.second, *c.unit)))}});
-    }
-    return out;
-}
-
-Json price_json(const judgement::PriceResult& p) {
-    Json out = Json::object();
-    put(out, "asked", p.asked);
-    put(out, "range", p.range);
-    put(out, "with_repairs", p.with_repairs);
-    put(out, "words", p.words);
-    out["sources"] = p.sources;
-    return out;
-}
-
-Json line_json(const judgement::Line& l) {
-    Json out = Json::object();
-    put_place(out, l.at);
-    put(out, "observable", l.observable);
-    put_figure(out, "found", l.found);
-    put(out, "limit", l.limit);
-    put(out, "limit_source", l.limit_source);
-    out["standing"] = judgement::name_of(l.standing);
-    if (l.severity) out["severity"] = judgement::name_of(*l.severity);
-    put(out, "p_conform", l.p_conform);
-    out["stage"] = name_of_stage(l.stage);
-    put(out, "by", l.by);
-    put(out, "tool", l.tool);
-    if (l.tool_assumed) out["tool_assumed"] = true;
-    if (l.stale) out["stale"] = l.stale_because;
-    if (l.disputed) out["disputed"] = true;
-    put(out, "advice", l.advice);
-    put(out, "remark", l.remark);
-    return out;
-}
-
-Json answer_json(const judgement::Answer& a) {
-    Json out{{"checkpoint", a.checkpoint}, {"section", a.section}, {"question", a.question}};
-    out["in_scope"] = a.in_scope;
-    if (!a.surely_applies) out["surely_applies"] = false;
-    out["state"] = judgement::name_of(a.state);
-    put(out, "because", a.because);
-    out["lines"] = Json::array();
-    for (const judgement::Line& line : a.lines) out["lines"].push_back(line_json(line));
-    return out;
-}
-
-Json assumption_json(const evidence::Assumption& a) {
-    Json out{{"what", a.what}, {"text", a.text}, {"because", a.because}};
-    put(out, "observable", a.observable);
-    return out;
-}
-
-Json next_json(const judgement::NextReading& n) {
-    Json out = Json::object();
-    put(out, "checkpoint", n.checkpoint);
-    out["what"] = n.what;
-    out["minutes"] = finite(n.minutes);
-    out["why"] = n.why;
-    out["needs"] = n.needs;
-    return out;
-}
-
-template <class T>
-Json list(const std::vector<T>& items, Json (*one)(const T&)) {
-    Json out = Json::array();
-    for (const T& item : items) out.push_back(one(item));
-    return out;
+Record<Assessed> assessed_record() {
+    using A = Assessment;
+    const auto texts = list_of(any_text());
+    Record<Assessed> record("assessment", "What judgement says of one bench file");
+    record.add(schema_field<Assessed>("fallaway/assessment/1"))
+        .tells("version", "of the program", &Assessed::version, any_text())
+        .tells("demo", "true: invented instrument and values", &Assessed::demo, boolean())
+        .tells("instrument", "its name in words", &Assessed::instrument, any_text())
+        .tells("verdict", "the verdict", of(&A::verdict), verdict_codec())
+        .tells("scope", "what the verdict rests on", of(&A::scope), any_text())
+        .tells("hands", "what hands may do", of(&A::hands), any_text())
+        .tells("procedure", "id and version", of(&A::procedure), any_text())
+        .tells("reasons", "sentences, the weightiest first", of(&A::reasons), texts)
+        .tells("complaints", "what the player complained of", of(&A::complaints), list_of(complaint_line_codec()))
+        .tells("findings", "the worst first", of(&A::findings), list_of(finding_codec()))
+        .tells("claims", "what was promised", of(&A::claims), list_of(claim_line_codec()))
+        .tells("card", "another inspector's lines", of(&A::card), list_of(card_result_codec()))
+        .tells("changes", "what was read before and after", of(&A::changes), list_of(change_codec()))
+        .tells("price", "null when none was asked", of(&A::price), or_null(price_result_codec()))
+        .tells("answers", "every checkpoint that applies or was answered, in trade order", of(&A::answers),
+               list_of(answer_codec()))
+        .tells("not_looked_at", "sentences", of(&A::not_looked_at), texts)
+        .tells("not_judged", "sentences", of(&A::not_judged), texts)
+        .tells("assumed", "what is still taken for granted", of(&A::assumed), list_of(assumption_codec()))
+        .tells("next", "the most telling reading first", of(&A::next), list_of(next_reading_codec()))
+        .tells("cautions", "sentences", of(&A::cautions), texts);
+    return record;
 }
 
 }  // namespace
 
-std::string assessment_json(const evidence::Bench& bench, const judgement::Assessment& a,
-                            std::string_view version) {
-    Json out{{"schema", "fallaway/assessment/1"}, {"version", version}, {"demo", bench.demo}};
-    out["instrument"] = describe(bench.instrument);
-    out["verdict"] = judgement::name_of(a.verdict);
-    out["scope"] = a.scope;
-    out["hands"] = a.hands;
-    out["procedure"] = a.procedure;
-    out["reasons"] = a.reasons;
-    out["complaints"] = list(a.complaints, complaint_json);
-    out["findings"] = list(a.findings, finding_json);
-    out["claims"] = list(a.claims, claim_json);
-    out["card"] = list(a.card, card_json);
-    out["changes"] = list(a.changes, change_json);
-    out["price"] = a.price ? price_json(*a.price) : Json(nullptr);
-    out["answers"] = list(a.answers, answer_json);
-    out["not_looked_at"] = a.not_looked_at;
-    out["not_judged"] = a.not_judged;
-    out["assumed"] = list(a.assumed, assumption_json);
-    out["next"] = list(a.next, next_json);
-    out["cautions"] = a.cautions;
-    return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+Codec<Assessed> assessed_codec() {
+    static const auto kCodec = codec_of(assessed_record());
+    return kCodec;
+}
+
+Definitions assessment_definitions() {
+    Definitions definitions;
+    assessed_codec().schema(definitions);
+    return definitions;
+}
+
+std::string assessment_json(const evidence::Bench& bench, const Assessment& assessment, std::string_view version) {
+    return write_json(
+        assessed_codec().encode({std::string(version), bench.demo, describe(bench.instrument), assessment}));
+}
+
+std::string assessment_documentation() {
+    return pages_of(assessment_definitions(), {{"bench-file.md", bench_definitions()}});
 }
 
 }  // namespace fallaway::files

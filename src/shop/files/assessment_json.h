@@ -9,10 +9,11 @@
 
 namespace fallaway::files {
 
-// Schema "fallaway/assessment/1": two blanks of indent, keys in a fixed order, one line end at the end. Quantities
-// are
-// {"value", "unit", "u"} in the unit that is printed, u without a unit of its own; words are {"words"}.
+// Schema "fallaway/assessment/1", laid out as write_json() does, keys in a fixed order. Quantities are {"value",
+// "unit", "u", "text"} in the unit that is printed, u without a unit of its own; words are {"words"}.
 std::string assessment_json(const evidence::Bench& bench, const judgement::Assessment& assessment,
                             std::string_view version);
+
+std::string assessment_documentation();  // Markdown tables of every record: part of docs/assessment-json.md
 
 }  // namespace fallaway::files

@@ -1,6 +1,7 @@
 #include "shop/files/bench_codec.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "bench/evidence/observable.h"
 #include "bench/evidence/validation.h"
@@ -96,6 +97,7 @@ Record<Bench> make_bench_record() {
         .defaulted("readings", "what was measured", &B::readings, list_of(reading_codec()))
         .defaulted("ratings", "what was judged", &B::ratings, list_of(rating_codec()))
         .defaulted("recordings", "sound files", &B::recordings, list_of(recording_codec()))
+        .defaulted("photos", "photos", &B::photos, list_of(photo_codec()))
         .defaulted("work", "work done so far", &B::work, list_of(work_codec()))
         .defaulted("accepted", "findings taken as they are", &B::accepted, list_of(acceptance_codec()))
         .optional("card", "another inspector's card", &B::card, card_codec())
@@ -110,18 +112,6 @@ const Record<Bench>& bench_record() {
     return kRecord;
 }
 
-std::string place_words(unsigned parts) {
-    static constexpr std::pair<unsigned, std::string_view> kNames[] = {
-        {evidence::kString, "string"},   {evidence::kFret, "fret"},     {evidence::kSide, "side"},
-        {evidence::kSwitch, "switch"},   {evidence::kPickup, "pickup"}, {evidence::kControl, "control"},
-        {evidence::kPressed, "pressed"}, {evidence::kSpot, "spot"}};
-    std::string out;
-    for (const auto& [bit, word] : kNames) {
-        if ((parts & bit) != 0) out += fmt::format("{}{}", out.empty() ? "" : ", ", word);
-    }
-    return out;
-}
-
 std::string observable_page() {
     std::string out =
         "### observables\n\nThe closed list of what a reading can be about.\n\n"
@@ -131,19 +121,30 @@ std::string observable_page() {
                                       ? fmt::format("\"{}\"", example_of(observable.dimension))
                                       : says_words(observable.words);
         out += fmt::format("| {} | {} | {} | {} | {} |\n", observable.name, observable.says, value,
-                           place_words(observable.needs), place_words(observable.allows));
+                           fmt::join(place_words(observable.needs), ", "),
+                           fmt::join(place_words(observable.allows), ", "));
     }
     return out;
 }
 
 }  // namespace
 
-ResultAll<Bench> decode_bench(std::string_view text, const evidence::Catalogue& catalogue) {
-    const auto json = read_json(text);
-    if (!json) return tl::unexpected(std::vector<Error>{json.error()});
+std::vector<std::string> place_words(unsigned parts) {
+    static constexpr std::pair<unsigned, std::string_view> kNames[] = {
+        {evidence::kString, "string"},   {evidence::kFret, "fret"},     {evidence::kSide, "side"},
+        {evidence::kSwitch, "switch"},   {evidence::kPickup, "pickup"}, {evidence::kControl, "control"},
+        {evidence::kPressed, "pressed"}, {evidence::kSpot, "spot"}};
+    std::vector<std::string> words;
+    for (const auto& [bit, word] : kNames) {
+        if ((parts & bit) != 0) words.emplace_back(word);
+    }
+    return words;
+}
+
+ResultAll<Bench> decode_bench(const Json& file, const evidence::Catalogue& catalogue) {
     BenchSession session(catalogue);
     Bench bench;
-    bench_record().decode(*json, Spot(session), bench);
+    bench_record().decode(file, Spot(session), bench);
     if (!session.faults().empty()) return tl::unexpected(of_one_version(session.take_faults()));
     auto faults = bench.procedure ? evidence::validate(bench, evidence::catalogue_of(bench, catalogue))
                                   : evidence::validate(bench, catalogue);
@@ -152,31 +153,39 @@ ResultAll<Bench> decode_bench(std::string_view text, const evidence::Catalogue& 
     return bench;
 }
 
+ResultAll<Bench> decode_bench(std::string_view text, const evidence::Catalogue& catalogue) {
+    const auto file = read_json(text);
+    if (!file) return tl::unexpected(std::vector<Error>{file.error()});
+    return decode_bench(*file, catalogue);
+}
+
 ResultAll<Bench> decode_bench(std::string_view text) {
     return decode_bench(text, built_in_catalogue());
 }
 
+Json bench_json(const Bench& bench) {
+    return bench_record().encode(bench);
+}
+
 std::string encode_bench(const Bench& bench) {
-    return write_json(bench_record().encode(bench));
+    return write_json(bench_json(bench));
+}
+
+Definitions bench_definitions() {
+    Definitions definitions;
+    bench_record().schema(definitions);
+    return definitions;
 }
 
 std::string bench_schema() {
-    Definitions definitions;
-    const Json root = bench_record().schema(definitions);
-    Json records = Json::record();
-    for (const auto& entry : definitions.entries()) records.add(entry.name, entry.schema);
     return write_json(Json::record({{"$schema", Json::of("https://json-schema.org/draft/2020-12/schema")},
                                     {"title", Json::of("Fallaway bench file, format 1")},
-                                    {"$ref", *root.find("$ref")},
-                                    {"$defs", std::move(records)}}));
+                                    {"$ref", Json::of("#/$defs/" + bench_record().name())},
+                                    {"$defs", schemas_of(bench_definitions())}}));
 }
 
 std::string bench_documentation() {
-    Definitions definitions;
-    bench_record().schema(definitions);
-    std::string out;
-    for (const auto& entry : definitions.entries()) out += entry.page;
-    return out + observable_page();
+    return pages_of(bench_definitions()) + observable_page();
 }
 
 }  // namespace fallaway::files

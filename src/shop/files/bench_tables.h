@@ -21,6 +21,10 @@ public:
     static BenchSession& of(const wire::Spot& spot) { return static_cast<BenchSession&>(spot.session()); }
 };
 
+wire::Definitions bench_definitions();  // of every record of a bench file
+
+std::vector<std::string> place_words(unsigned parts);  // keys of a place, of the bits of an observable
+
 wire::Codec<evidence::Instrument> instrument_codec();
 wire::Codec<evidence::Place> place_codec();
 wire::Codec<evidence::Stage> stage_codec();
@@ -35,6 +39,7 @@ wire::Codec<evidence::RoomState> room_state_codec();
 wire::Codec<evidence::Reading> reading_codec();
 wire::Codec<evidence::Rating> rating_codec();
 wire::Codec<evidence::Recording> recording_codec();
+wire::Codec<evidence::Photo> photo_codec();
 wire::Codec<evidence::Work> work_codec();
 wire::Codec<evidence::Acceptance> acceptance_codec();
 wire::Codec<evidence::Card> card_codec();

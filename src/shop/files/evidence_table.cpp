@@ -411,6 +411,23 @@ Codec<evidence::Recording> recording_codec() {
                         .defaulted("stage", "when in the stay", &R::stage, stage_codec()));
 }
 
+Codec<evidence::Photo> photo_codec() {
+    using P = evidence::Photo;
+    const auto mark = codec_of(Record<P::Mark>("mark", "What is meant in a photo")
+                                   .required("x", "from the left, 1 the whole width", &P::Mark::x, number(0, 1))
+                                   .required("y", "from the top, 1 the whole height", &P::Mark::y, number(0, 1))
+                                   .optional("says", "what is seen there", &P::Mark::says, name()));
+    return codec_of(Record<P>("photo", "A photo")
+                        .required("path", "beside the bench file", &P::path, name())
+                        .optional("checkpoint", "id of the checkpoint that it answers", &P::checkpoint, name())
+                        .defaulted("at", "where", &P::at, place_codec())
+                        .optional("what", "what is seen", &P::what, name())
+                        .optional("by", "who took it", &P::by, name())
+                        .optional("when", "when", &P::when, moment())
+                        .defaulted("stage", "when in the stay", &P::stage, stage_codec())
+                        .defaulted("marks", "what is meant in it", &P::marks, list_of(mark)));
+}
+
 Codec<evidence::Work> work_codec() {
     using W = evidence::Work;
     return codec_of(Record<W>("work", "Work done so far; it makes older readings of what it moves stale")

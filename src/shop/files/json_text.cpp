@@ -214,6 +214,9 @@ Json Json::of(bool value) {
 Json Json::of(int value) {
     return plain(Kind::number, fmt::format("{}", value));
 }
+Json Json::of(std::int64_t value) {
+    return plain(Kind::number, fmt::format("{}", value));
+}
 Json Json::of(double value) {
     return plain(Kind::number, fmt::format("{}", value));
 }
@@ -255,6 +258,12 @@ std::string write_json(const Json& value) {
     std::string out;
     write_value(value, 0, 0, out);
     return out + "\n";
+}
+
+std::string write_json_line(const Json& value) {
+    std::string out;
+    write_line(value, std::string::npos, out);
+    return out;
 }
 
 std::string pointer_below(std::string_view pointer, std::string_view key) {

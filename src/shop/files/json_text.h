@@ -1,6 +1,7 @@
 // JSON as text and in memory (RFC 8259), read more strictly than most readers do.
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -22,6 +23,7 @@ struct Json {
 
     static Json of(bool value);
     static Json of(int value);
+    static Json of(std::int64_t value);
     static Json of(double value);  // the shortest digits that read back the same; finite
     static Json of(std::string_view value);
     static Json of(const char* value) { return of(std::string_view(value)); }
@@ -46,6 +48,9 @@ Result<Json> read_json(std::string_view text);
 // Indented by 2; what fits into 100 columns stands on one line. Ends with a line end. Equal values give equal
 // bytes. Bytes that are not UTF-8 become U+FFFD.
 std::string write_json(const Json& value);
+
+// The same on one line, without a line end: for messages and for rows of a store.
+std::string write_json_line(const Json& value);
 
 // `/readings/3` and "a/b" make "/readings/3/a~1b" (RFC 6901).
 std::string pointer_below(std::string_view pointer, std::string_view key);

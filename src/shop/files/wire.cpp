@@ -153,18 +153,6 @@ std::string show(const Json& value) {
     return "";
 }
 
-bool Definitions::has(std::string_view name) const {
-    return std::ranges::find(entries_, name, &Entry::name) != entries_.end();
-}
-std::size_t Definitions::reserve(std::string name) {
-    entries_.push_back({std::move(name), {}, {}});
-    return entries_.size() - 1;
-}
-void Definitions::fill(std::size_t place, Json schema, std::string page) {
-    entries_[place].schema = std::move(schema);
-    entries_[place].page = std::move(page);
-}
-
 Codec<std::string> name() {
     return text_codec(kLongestName, false, "text");
 }
@@ -266,6 +254,28 @@ Codec<int> whole(int low, int high) {
     };
 }
 
+Codec<std::int64_t> count() {
+    constexpr std::int64_t kMost = (std::int64_t{1} << 53) - 1;
+    return {
+        [](const Json& value, const Spot& spot, std::int64_t& out) {
+            const char* end = value.text.data() + value.text.size();
+            const auto [stop, error] = std::from_chars(value.text.data(), end, out);
+            const bool good = value.kind == Json::Kind::number && error == std::errc() && stop == end &&
+                              out >= 0 && out <= kMost;
+            if (!good) {
+                spot.refuse(value.kind == Json::Kind::number ? "range" : "type", value,
+                            "expected a whole number from 0");
+            }
+            return good;
+        },
+        [](const std::int64_t& value) { return Json::of(value); },
+        [](Definitions&) {
+            return Json::record({{"type", Json::of("integer")}, {"minimum", Json::of(0)}});
+        },
+        "a whole number from 0",
+    };
+}
+
 Codec<double> number(double low, double high) {
     const std::string says = fmt::format("a number from {} to {}", low, high);
     return {
@@ -287,6 +297,27 @@ Codec<double> number(double low, double high) {
         },
         says,
     };
+}
+
+namespace {
+
+Json schema_of_type(std::string_view type) {
+    return Json::record({{"type", Json::of(type)}});
+}
+
+}  // namespace
+
+Codec<std::string> any_text() {
+    return {nullptr, [](const std::string& value) { return Json::of(value); },
+            [](Definitions&) { return schema_of_type("string"); }, "text"};
+}
+Codec<int> any_whole() {
+    return {nullptr, [](const int& value) { return Json::of(value); },
+            [](Definitions&) { return schema_of_type("integer"); }, "a whole number"};
+}
+Codec<double> any_number() {
+    return {nullptr, [](const double& value) { return std::isfinite(value) ? Json::of(value) : Json{}; },
+            [](Definitions&) { return schema_of_type("number"); }, "a number"};
 }
 
 bool decode_quantity(const Json& value, const Spot& spot, Dimension dimension, QuantityText& out) {
@@ -385,44 +416,6 @@ void refuse_unknown_keys(const Json& value, const Spot& spot, std::span<const st
         if (std::ranges::find(known, key) != known.end()) continue;
         spot.member(key).fault("unknown", fmt::format("{}: unknown key, {}", quote(key), hint(key, known)));
     }
-}
-
-std::string page_of(std::string_view name, std::string_view says, std::span<const FieldPage> fields) {
-    std::string out = fmt::format("### {}\n\n{}.\n\n| key | value | meaning |\n|---|---|---|\n", name, says);
-    for (const FieldPage& field : fields) {
-        std::string_view mark = field.required ? " **(required)**" : "";
-        const std::string standard =
-            field.default_says.empty() ? "" : fmt::format("; {} when left out", field.default_says);
-        out += fmt::format("| `{}`{} | {}{} | {} |\n", field.key, mark, field.value_says, standard, field.says);
-    }
-    return out + "\n";
-}
-
-std::string says_default(const Json& value) {
-    switch (value.kind) {
-        case Json::Kind::record:
-            return "";  // an empty place needs no word
-        case Json::Kind::list:
-            return "";
-        default:
-            return show(value);
-    }
-}
-
-std::string without_links(std::string_view markdown) {
-    std::string out;
-    while (!markdown.empty()) {
-        const auto open = markdown.find('[');
-        const auto middle = markdown.find("](#");
-        const auto close = middle == std::string_view::npos ? middle : markdown.find(')', middle);
-        if (open == std::string_view::npos || close == std::string_view::npos) return out += markdown;
-        out += markdown.substr(0, open);
-        out += "a record \"";
-        out += markdown.substr(open + 1, middle - open - 1);
-        out += '"';
-        markdown.remove_prefix(close + 1);
-    }
-    return out;
 }
 
 }  // namespace fallaway::files::wire

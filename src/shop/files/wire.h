@@ -4,12 +4,14 @@
 #pragma once
 
 #include <algorithm>
+#include <cstdint>
 #include <functional>
 #include <memory>
 #include <optional>
 #include <span>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <vector>
 
 #include "bench/evidence/bench.h"
@@ -77,7 +79,16 @@ private:
     std::vector<Entry> entries_;
 };
 
-// How one kind of value is read, written and described.
+// All schemas, by name.
+Json schemas_of(const Definitions& definitions);
+// All pages. Records that another manual holds are left out, and links lead there.
+struct OtherManual {
+    std::string file;  // beside the manual that is written
+    Definitions records;
+};
+std::string pages_of(const Definitions& definitions, const std::vector<OtherManual>& others = {});
+
+// How one kind of value is read, written and described. What is only ever written, answers, has no `decode`.
 template <class T>
 struct Codec {
     std::function<bool(const Json&, const Spot&, T&)> decode;  // false: at least one fault was told
@@ -94,10 +105,16 @@ Codec<std::string> note();  // scientific pitch: "E4"
 Codec<bool> boolean();
 Codec<int> whole(int low, int high);
 Codec<double> number(double low, double high);
+Codec<std::int64_t> count();  // 0 to 2^53 - 1, the largest that every reader of JSON holds
 Codec<QuantityText> quantity(Dimension dimension);
 Codec<double> si_quantity(Dimension dimension);  // text on the wire, SI in memory
 // A plain text out of a closed list.
 Codec<std::string> word(std::vector<std::string_view> words);
+
+// Only ever written.
+Codec<std::string> any_text();  // "" too
+Codec<int> any_whole();
+Codec<double> any_number();  // null should it be infinite, or not a number
 
 bool decode_quantity(const Json& value, const Spot& spot, Dimension dimension, QuantityText& out);
 bool decode_word(const Json& value, const Spot& spot, std::span<const std::string_view> words, std::string& out);
@@ -180,6 +197,33 @@ Codec<std::vector<T>> one_or_many(Codec<T> codec) {
     };
 }
 
+// Stands in the schema under a name of its own.
+template <class T>
+Codec<T> named(std::string name, Codec<T> codec) {
+    codec.schema = [name = std::move(name), inside = codec.schema](Definitions& definitions) {
+        if (!definitions.has(name)) {
+            const std::size_t place = definitions.reserve(name);
+            definitions.fill(place, inside(definitions), "");
+        }
+        return Json::record({{"$ref", Json::of("#/$defs/" + name)}});
+    };
+    return codec;
+}
+
+// Only ever written: nothing is null.
+template <class T>
+Codec<std::optional<T>> or_null(Codec<T> codec) {
+    return {
+        nullptr,
+        [codec](const std::optional<T>& value) { return value ? codec.encode(*value) : Json{}; },
+        [codec](Definitions& definitions) {
+            return Json::record(
+                {{"anyOf", Json::list({codec.schema(definitions), Json::record({{"type", Json::of("null")}})})}});
+        },
+        codec.says + ", or null",
+    };
+}
+
 // One row of a record's table.
 template <class T>
 struct Field {
@@ -189,7 +233,7 @@ struct Field {
     std::string value_says;
     std::string default_says;  // "" when absence means "not stated"
     std::function<bool(const Json&, const Spot&, T&)>
-        decode;                                           // called in table order, so it may look at fields above
+        decode;  // called in table order, so it may look at fields above; none: only ever written
     std::function<std::optional<Json>(const T&)> encode;  // nothing: left out
     std::function<Json(Definitions&)> schema;
 };
@@ -235,6 +279,22 @@ public:
                     },
                     [member, codec](const T& record) {
                         return record.*member ? std::optional(codec.encode(*(record.*member))) : std::nullopt;
+                    },
+                    codec.schema});
+    }
+    // Of an answer, which is only ever written: a member, or what a function makes of the record. Where that is an
+    // optional of what the codec writes, it may be left out.
+    template <class Of, class M>
+    Record& tells(std::string key, std::string says, Of of, Codec<M> codec) {
+        constexpr bool always = std::is_same_v<std::remove_cvref_t<std::invoke_result_t<const Of&, const T&>>, M>;
+        return add({std::move(key), std::move(says), always, codec.says, "", nullptr,
+                    [of, codec](const T& record) -> std::optional<Json> {
+                        const auto& value = std::invoke(of, record);
+                        if constexpr (always) {
+                            return codec.encode(value);
+                        } else {
+                            return value ? std::optional(codec.encode(*value)) : std::nullopt;
+                        }
                     },
                     codec.schema});
     }
