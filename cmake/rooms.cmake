@@ -3,6 +3,12 @@
 find_package(Eigen3 REQUIRED)
 find_package(nlohmann_json REQUIRED)
 find_package(CLI11 REQUIRED)
+find_package(SQLiteCpp REQUIRED)
+find_package(OpenSSL REQUIRED)
+find_package(Boost 1.74 REQUIRED)
+find_package(ZLIB REQUIRED)
+find_package(Threads REQUIRED)
+find_library(QRENCODE qrencode REQUIRED)
 
 set(ROOMS_TXT "")
 
@@ -32,19 +38,24 @@ fallaway_room(bench/judgement USES science/base science/metrology bench/evidence
 fallaway_room(bench/report USES science/base science/metrology bench/evidence bench/judgement)
 fallaway_room(bench/sums USES science/base science/numeric science/metrology)
 fallaway_room(shop/files USES science/base science/metrology bench/evidence bench/judgement bench/sums
-  LIBS nlohmann_json::nlohmann_json)
+  LIBS nlohmann_json::nlohmann_json OpenSSL::Crypto)
+fallaway_room(shop/store USES science/base shop/files LIBS SQLiteCpp)
+fallaway_room(shop/net USES science/base shop/files
+  LIBS Boost::headers OpenSSL::SSL OpenSSL::Crypto ZLIB::ZLIB Threads::Threads ${QRENCODE})
 fallaway_room(shop/app USES science/base science/metrology bench/evidence bench/judgement bench/report bench/sums
-  shop/files)
+  shop/files shop/store)
+fallaway_room(shop/serve USES science/base bench/evidence bench/judgement bench/sums shop/files shop/store shop/app shop/net)
 
 # The tables of records are long and run once a file: optimising them hard buys nothing and takes minutes.
 target_compile_options(room_shop_files PRIVATE $<$<AND:$<COMPILE_LANGUAGE:CXX>,$<CONFIG:Release>>:-O1>)
 fallaway_embed(room_shop_files data demo)
+fallaway_page(room_shop_serve)
 
 file(GLOB cli_sources CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/src/shop/cli/*.cpp)
 add_executable(fallaway ${cli_sources})
 target_compile_definitions(fallaway PRIVATE FALLAWAY_VERSION="${PROJECT_VERSION}")
-target_link_libraries(fallaway PRIVATE fallaway_flags room_shop_app CLI11::CLI11)
+target_link_libraries(fallaway PRIVATE fallaway_flags room_shop_app room_shop_serve CLI11::CLI11)
 fallaway_precompile(fallaway)
-string(APPEND ROOMS_TXT "shop/cli : science/base bench/evidence bench/judgement bench/report bench/sums shop/files shop/app\n")
+string(APPEND ROOMS_TXT "shop/cli : science/base bench/evidence bench/judgement bench/report bench/sums shop/files shop/store shop/app shop/net shop/serve\n")
 
 file(WRITE ${CMAKE_BINARY_DIR}/rooms.txt "${ROOMS_TXT}")

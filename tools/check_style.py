@@ -13,7 +13,7 @@ FOLDERS = [".ci", "benchmarks", "cmake", "data", "demo", "docs", "fuzz", "packag
            "tools", "web"]
 FILES = [".clang-format", ".gitignore", "CHANGELOG.md", "CMakeLists.txt", "CMakePresets.json", "LICENSE",
          "README.md", "dev"]
-SKIPPED_FOLDERS = {"__pycache__", "node_modules"}
+SKIPPED_FOLDERS = {"__pycache__", "node_modules", "dist"}
 MOST_LINES = 500
 SOURCE = {".cpp", ".h"}
 TABLE = re.compile(r"_(data|table)\.(cpp|h)$")  # rows of data, as long as they need to be

@@ -1,17 +1,10 @@
 // The command line: parses words, calls one use case, prints what it answers.
-#include <unistd.h>
-
 #include <cstdio>
 #include <exception>
-#include <functional>
-#include <string>
-#include <vector>
 
 #include <CLI/CLI.hpp>
 
-#include "shop/app/assess.h"
-#include "shop/app/demo.h"
-#include "shop/app/sums.h"
+#include "shop/cli/command.h"
 
 namespace {
 
@@ -26,6 +19,7 @@ constexpr const char* kHowToBegin =
     "  fallaway demo bench                        invented instruments, to see what a bench file holds\n"
     "  fallaway assess bench/heron.json           what is wrong with it, and how we know\n"
     "  fallaway assess bench/heron.json --report heron.html    the same as a page for the owner\n"
+    "  fallaway serve --demo                      the same instruments as a page in the browser\n"
     "  fallaway sums --list                       the small calculations of the bench\n"
     "  fallaway sums fret-places scale=\"635 mm\" frets=22\n"
     "\n"
@@ -58,35 +52,13 @@ int run(int argc, char** argv) {
     app.set_version_flag("--version", "fallaway " FALLAWAY_VERSION);
     app.require_subcommand(1);
     app.option_defaults()->always_capture_default(false);
-    std::function<CommandOutput()> chosen;
+    fallaway::cli::Chosen chosen;
 
-    fallaway::app::AssessOptions assess;
-    auto* assess_command = app.add_subcommand("assess", "Findings, decisions and the verdict of a bench file");
-    assess_command->add_option("bench", assess.bench_path, "the bench file")->required()->type_name("BENCH");
-    assess_command->add_option("--report", assess.report_path, "also write the report as one HTML file")
-        ->type_name("OUT.html");
-    assess_command->add_flag("--json", assess.json, "answer as JSON");
-    assess_command->add_flag("--gate", assess.gate, "exit with 1 unless the verdict is ready");
-    assess_command->callback([&] {
-        assess.colour = ::isatty(STDOUT_FILENO) != 0;
-        chosen = [&] { return fallaway::app::assess_command(assess, FALLAWAY_VERSION); };
-    });
-
-    std::vector<std::string> words;
-    bool list = false;
-    bool json = false;
-    auto* sums_command = app.add_subcommand("sums", "The small calculations of the bench, units checked");
-    sums_command->add_option("words", words, "a sum's name, then its inputs as key=value")
-        ->type_name("NAME key=value ...");
-    sums_command->add_flag("--list", list, "the names of all sums; NAME alone tells its inputs");
-    sums_command->add_flag("--json", json, "answer as JSON");
-    sums_command->callback([&] { chosen = [&] { return fallaway::app::sums_command(words, list, json); }; });
-
-    std::string folder;
-    auto* demo_command = app.add_subcommand("demo", "Write the invented demo instruments as bench files");
-    demo_command->add_option("folder", folder, "made when it is not there")->required()->type_name("DIR");
-    demo_command->add_flag("--json", json, "answer as JSON");
-    demo_command->callback([&] { chosen = [&] { return fallaway::app::demo_command(folder, json); }; });
+    using namespace fallaway::cli;
+    for (const auto add :
+         {add_assess, add_sums, add_demo, add_serve, add_export, add_import, add_backup, add_restore, add_check}) {
+        add(app, chosen);
+    }
 
     try {
         app.parse(argc, argv);
