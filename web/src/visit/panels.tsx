@@ -1,0 +1,71 @@
+// What the title block, the list and the bar open: in the place of the checkpoint, never over it.
+
+import type { ComponentChildren } from "preact";
+import { useEffect, useRef } from "preact/hooks";
+import { PhotoTaker } from "../photo/photo_taker";
+import { ClaimsPanel } from "./claims";
+import type { Desk, Panel } from "./desk";
+import { FactsPanel } from "./facts";
+import { FindingsPanel } from "./findings";
+import { HistoryPanel } from "./history";
+import { KeysPanel } from "./keys_help";
+import { ListBody, VerdictLine } from "./list";
+import { RemarkPanel } from "./remark";
+import { BackTo } from "./title";
+import { ToolPanel } from "./tool_panel";
+import { VisitPanel } from "./visit_panel";
+import { WantsPanel } from "./wants";
+import { WorkPanel } from "./work";
+import "./panels.css";
+
+const panels: Record<Panel, { title: string; body: (desk: Desk) => ComponentChildren }> = {
+  sheet: {
+    title: "Sheet",
+    body: (desk) => (
+      <>
+        <VerdictLine desk={desk} />
+        <ListBody desk={desk} />
+      </>
+    ),
+  },
+  visit: { title: "This visit", body: (desk) => <VisitPanel desk={desk} /> },
+  wants: { title: "The player’s words", body: (desk) => <WantsPanel desk={desk} /> },
+  facts: { title: "The instrument", body: (desk) => <FactsPanel desk={desk} /> },
+  claims: { title: "What was promised", body: (desk) => <ClaimsPanel desk={desk} /> },
+  findings: { title: "Findings", body: (desk) => <FindingsPanel desk={desk} /> },
+  work: { title: "Work done", body: (desk) => <WorkPanel desk={desk} /> },
+  remark: { title: "Remarks", body: (desk) => <RemarkPanel desk={desk} /> },
+  photo: {
+    title: "Photo",
+    body: (desk) => (
+      <PhotoTaker
+        visit={desk.visit}
+        stage={desk.stage.value}
+        {...(desk.checkpoint.value ? { checkpoint: desk.checkpoint.value.id } : {})}
+      />
+    ),
+  },
+  history: { title: "History and files", body: (desk) => <HistoryPanel desk={desk} /> },
+  keys: { title: "Keys and settings", body: () => <KeysPanel /> },
+  tool: { title: "Tool", body: (desk) => <ToolPanel desk={desk} /> },
+};
+
+export function Panels({ desk, panel }: { desk: Desk; panel: Panel }) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    heading.current?.focus({ preventScroll: true });
+    scrollTo(0, 0);
+  }, [panel]);
+  const { title, body } = panels[panel];
+  return (
+    <section class="panel" aria-label={title}>
+      <header class="panel-head">
+        <h2 tabIndex={-1} ref={heading}>
+          {title}
+        </h2>
+        <BackTo desk={desk} />
+      </header>
+      {body(desk)}
+    </section>
+  );
+}
