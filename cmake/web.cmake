@@ -25,7 +25,8 @@ function(fallaway_page target)
   endif()
   set(web ${CMAKE_SOURCE_DIR}/web)
   file(GLOB_RECURSE sources CONFIGURE_DEPENDS ${web}/src/* ${web}/public/*)
-  file(GLOB beside CONFIGURE_DEPENDS ${web}/*.json ${web}/*.html ${web}/*.ts ${web}/.npmrc ${web}/dev/sizes.mjs)
+  file(GLOB beside CONFIGURE_DEPENDS ${web}/*.json ${web}/*.html ${web}/*.ts ${web}/.npmrc ${web}/dev/sizes.mjs
+    ${web}/tools/types.mjs ${CMAKE_SOURCE_DIR}/schema/api.schema.json)
   set(made ${out}/page_bytes.S ${out}/page_table.inc ${out}/page_symbols.inc)
   set(script ${CMAKE_SOURCE_DIR}/cmake/build_page.cmake)
   add_custom_command(OUTPUT ${made}

@@ -1,6 +1,10 @@
 import { defineConfig } from "vitest/config";
 import { offlineWorker } from "./dev/offline_plugin";
 
+const server = process.env["FALLAWAY_SERVER"] ?? "http://127.0.0.1:8177";
+// What changes something needs an Origin of the server's own.
+const proxied = { target: server, ws: true, headers: { origin: server }, changeOrigin: true };
+
 // The page is served from inside the binary: hashed names, nothing inlined (the content policy allows no data: fonts
 // and no inline script), one folder for what may be cached for ever.
 export default defineConfig({
@@ -21,10 +25,7 @@ export default defineConfig({
   },
   server: {
     host: "127.0.0.1",
-    proxy: {
-      "/api": { target: process.env["FALLAWAY_SERVER"] ?? "http://127.0.0.1:8177", ws: true },
-      "/media": process.env["FALLAWAY_SERVER"] ?? "http://127.0.0.1:8177",
-    },
+    proxy: { "/api": proxied, "/media": proxied },
   },
   test: { include: ["tests/**/*_test.ts", "tests/**/*_test.tsx"], environment: "node" },
 });

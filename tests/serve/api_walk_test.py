@@ -53,13 +53,10 @@ class ApiWalk(ServedTest):
         self.refused(desk.ask("DELETE", "/api/rates/set-up"), 404, "not found")
 
     def test_shop_limits(self):
-        catalogue = self.ok(self.desk.get("/api/catalogue"))
-        limited = next(c["id"] for c in catalogue["procedure"]["checkpoints"]
-                       if c.get("limits") and c.get("reads") == "relief")
-        limit = {"checkpoint": limited, "low": "0.05 mm", "high": "0.2 mm", "source": "shop rule"}
+        limit = {"checkpoint": "relief", "low": "0.05 mm", "high": "0.2 mm", "source": "shop rule"}
         self.assertEqual(len(self.ok(self.desk.put("/api/limits", limit))["limits"]), 1)
         self.refused(self.desk.put("/api/limits", {**limit, "high": "2 kohm"}), 400, "unit")
-        self.assertEqual(self.ok(self.desk.ask("DELETE", f"/api/limits/{limited}")).get("limits", []), [])
+        self.assertEqual(self.ok(self.desk.ask("DELETE", "/api/limits/relief")).get("limits", []), [])
 
     def test_catalogue_is_fetched_once(self):
         answer = self.desk.get("/api/catalogue")
@@ -143,7 +140,7 @@ class ApiWalk(ServedTest):
         self.addCleanup(line.close)
         for type in ("visit", "here", "judged"):
             validate(line.heard(type), f"live_{type}")
-        self.desk.add(visit, height(1, "1.6 mm"))
+        self.desk.write(visit, height(1, "1.6 mm"))
         validate(line.heard("visit"), "live_visit")
         validate(line.heard("judged", whole=False), "live_judged")
         line.send({"type": "ping"})
@@ -154,8 +151,8 @@ class SameByBothWays(ServedTest):
     def test_export_assessed_is_the_view(self):
         visit = self.desk.open_visit(scope="quick look")
         for string, text in enumerate(("1.6 mm", "1.7 mm", "4/64 in", "0.07 in", "1.9 mm", "2.0 mm"), 1):
-            self.desk.add(visit, height(string, text))
-        self.desk.add(visit, entry("/hands", "adjust"), entry("/readings", {"what": "relief", "value": "0.3 mm"}))
+            self.desk.write(visit, height(string, text))
+        self.desk.write(visit, entry("/hands", "adjust"), entry("/readings", {"what": "relief", "value": "0.3 mm"}))
         view = self.desk.get(f"/api/visits/{visit}").json
         with tempfile.TemporaryDirectory() as folder:
             target = Path(folder) / "one.json"
@@ -175,7 +172,10 @@ class SameByBothWays(ServedTest):
                 visit = new_id()
                 answer = self.desk.post(f"/api/import?id={visit}", path.read_bytes())
                 self.assertEqual(answer.status, 200, answer.body)
-                self.assertEqual(self.desk.get(f"/api/visits/{visit}/bench").json, json.loads(path.read_text()))
+                came = self.desk.get(f"/api/visits/{visit}/bench")
+                again = new_id()
+                self.assertEqual(self.desk.post(f"/api/import?id={again}", came.body).status, 200)
+                self.assertEqual(self.desk.get(f"/api/visits/{again}/bench").body, came.body)
                 self.assertEqual(self.desk.get(f"/api/visits/{visit}").json["assessment"],
                                  json.loads(run("assess", path, "--json")[1]))
 

@@ -22,7 +22,7 @@ class TwoAtOneVisit(ServedTest):
     def test_each_sees_what_the_other_writes(self):
         for writer, reader in ((self.desk, self.lines[1]), (self.phone, self.lines[0])):
             made = height(1, "1.6 mm") if writer is self.desk else height(2, "1.7 mm")
-            seq = writer.add(self.visit, made).json["seq"]
+            seq = writer.write(self.visit, made)
             heard = reader.heard("visit", seq=seq)
             self.assertIn(made["id"], [put["id"] for put in heard["put"]])
             self.assertEqual(reader.heard("judged", seq=seq)["whole"], False)
@@ -30,18 +30,18 @@ class TwoAtOneVisit(ServedTest):
     def test_what_both_wrote_unseen_is_a_conflict_until_one_is_kept(self):
         seen = self.desk.get(f"/api/visits/{self.visit}").json["seq"]
         mine, theirs = height(3, "1.6 mm", saw=seen), height(3, "1.9 mm", saw=seen)
-        self.desk.add(self.visit, mine)
-        self.phone.add(self.visit, theirs)
+        self.desk.write(self.visit, mine)
+        self.phone.write(self.visit, theirs)
         conflicts = self.desk.get(f"/api/visits/{self.visit}").json["conflicts"]
         self.assertEqual([(c["earlier"], c["later"]) for c in conflicts], [(mine["id"], theirs["id"])])
-        seq = self.phone.add(self.visit, entry("", replaces=[mine["id"]])).json["seq"]
+        seq = self.phone.write(self.visit, entry("", replaces=[mine["id"]]))
         self.assertEqual(self.lines[0].heard("visit", seq=seq)["drop"], [mine["id"]])
         self.assertEqual(self.desk.get(f"/api/visits/{self.visit}").json["conflicts"], [])
 
     def test_undo_takes_back_only_ones_own(self):
         mine, theirs = height(4, "1.6 mm"), height(5, "1.9 mm")
-        self.desk.add(self.visit, mine)
-        self.phone.add(self.visit, theirs)
+        self.desk.write(self.visit, mine)
+        self.phone.write(self.visit, theirs)
         undo = {"id": new_id()}
         first = self.desk.post(f"/api/visits/{self.visit}/undo", undo).json
         self.assertEqual(first["took_back"]["id"], mine["id"])
@@ -58,7 +58,7 @@ class TwoAtOneVisit(ServedTest):
         self.lines[1].close()
         made = [height(1, "1.6 mm"), height(2, "1.6 mm")]
         for one in made:
-            self.desk.add(self.visit, one)
+            self.desk.write(self.visit, one)
         again = self.phone.live(self.visit, since=seq)
         self.addCleanup(again.close)
         self.assertEqual([put["id"] for put in again.heard("visit")["put"]], [one["id"] for one in made])

@@ -131,6 +131,12 @@ export function openVisit(id: Id, box: Outbox = outbox): OpenVisit {
   };
 }
 
+/** What an entry in place of another has to replace. One the server never saw goes at once, and leaves what it replaced. */
+function givesWay(box: Outbox, old: Id): Id[] {
+  const unsent = box.takeBack(old);
+  return unsent ? (unsent.replaces ?? []) : [old];
+}
+
 type Writing = Pick<
   OpenVisit,
   "add" | "correct" | "set" | "remove" | "keepOne" | "addPhoto" | "undo" | "sendAgain" | "giveUp"
@@ -158,21 +164,14 @@ function writing(
       const waits = box.holding(old)?.entries.find((one) => one.id === old);
       const path = waits?.path ?? view.peek()?.entries.find((one) => one.id === old)?.path;
       if (path === undefined) throw new Error(`no entry ${old} in force`);
-      // Never seen by the server: the new one takes the old one's place before it is sent.
-      const unsent = box.takeBack(old);
-      return addOne({ path, value, replaces: unsent ? (unsent.replaces ?? []) : [old] });
+      return addOne({ path, value, replaces: givesWay(box, old) });
     },
     set(path, value) {
       const before = (view.peek()?.entries ?? []).filter((entry) => entry.path === path).map((entry) => entry.id);
-      const replaces = before.flatMap((old) => {
-        const unsent = box.takeBack(old);
-        return unsent ? (unsent.replaces ?? []) : [old];
-      });
-      return addOne({ path, value, replaces });
+      return addOne({ path, value, replaces: before.flatMap((old) => givesWay(box, old)) });
     },
     remove(old) {
-      const unsent = box.takeBack(old);
-      const replaces = unsent ? (unsent.replaces ?? []) : [old];
+      const replaces = givesWay(box, old);
       if (replaces.length > 0) add({ path: "", replaces });
     },
     keepOne: (_keep, other) => void add({ path: "", replaces: [other] }),

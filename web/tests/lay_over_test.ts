@@ -100,7 +100,7 @@ describe("what the live line tells", () => {
     section: "",
     question: "",
     in_scope: true,
-    state,
+    state: state as Answer["state"],
     lines: [],
   });
   it("merges changed answers by checkpoint and keeps their order", () => {

@@ -18,8 +18,8 @@ const renamed = {
   procedure_limit: "Limit",
 };
 
-// A closed list longer than this, such as that of all observables, is just text to the page.
-const mostWords = 12;
+// A longer list of words without a name of its own (stages, all observables) is just text to the page.
+const mostWords = 3;
 
 const typeName = (name) =>
   renamed[name] ?? name.split("_").map((word) => word[0].toUpperCase() + word.slice(1)).join("");
@@ -31,6 +31,8 @@ const key = (name) => (/^[a-z_][a-z0-9_]*$/i.test(name) ? name : JSON.stringify(
 function union(types) {
   return [...new Set(types)].join(" | ");
 }
+
+const words = (list) => union(list.map((word) => JSON.stringify(word)));
 
 function plain(type) {
   return { string: "string", integer: "number", number: "number", boolean: "boolean", null: "null" }[type];
@@ -50,8 +52,7 @@ function members(schema, indent) {
 function typeOf(schema, indent) {
   if (schema.$ref) return referred(schema);
   if ("const" in schema) return JSON.stringify(schema.const);
-  if (schema.enum?.length > mostWords) return "string";
-  if (schema.enum) return union(schema.enum.map((word) => JSON.stringify(word)));
+  if (schema.enum) return schema.enum.length > mostWords ? "string" : words(schema.enum);
   if (schema.anyOf || (schema.oneOf && !schema.properties)) {
     return union((schema.anyOf ?? schema.oneOf).map((one) => typeOf(one, indent)));
   }
@@ -68,7 +69,7 @@ function typeOf(schema, indent) {
 }
 
 function alias(name, schema) {
-  const type = typeOf(schema, "");
+  const type = schema.enum ? words(schema.enum) : typeOf(schema, "");
   const line = `export type ${name} = ${type};`;
   return line.length <= widest ? line : `export type ${name} =\n  | ${type.split(" | ").join("\n  | ")};`;
 }

@@ -77,6 +77,11 @@ std::vector<Entry> tools_to_bring(std::span<const Entry> fresh, const evidence::
     return out;
 }
 
+// Judged at once: nobody may be looking yet who would have it judged.
+store::VisitCard first_card(const VisitState& state) {
+    return judged_card(state.bench, state.catalogue.procedure, judgement::assess(state.bench, state.catalogue));
+}
+
 // Those not stored yet, with their number in the request; one whose id stands for something else is an error.
 struct Fresh {
     std::vector<Entry> entries;
@@ -186,7 +191,7 @@ ResultAll<files::api::VisitOpened> Shop::open_visit(const files::api::NewVisit& 
         const auto made = in.store.add_dossier(dossier_from(state->bench, dossier, now));
         if (!made) return tl::unexpected(one(made.error()));
     }
-    store::Visit visit{asked.id, dossier, now, std::nullopt, in.procedure_hash, 0, plain_card(state->bench)};
+    store::Visit visit{asked.id, dossier, now, std::nullopt, in.procedure_hash, 0, first_card(*state)};
     const auto added = in.store.add_visit(visit, rows_of(*entries, asked.id));
     if (!added) return tl::unexpected(one(added.error()));
     if (!asked.by.empty()) static_cast<void>(put_person({asked.by, true, "", ""}));
@@ -228,7 +233,8 @@ ResultAll<files::api::VisitOpened> Shop::import_bench(std::string_view text, std
         const auto made = in.store.add_dossier(dossier);
         if (!made) return tl::unexpected(one(made.error()));
     }
-    store::Visit visit{visit_id, dossier.id, now, std::nullopt, in.procedure_hash, 0, plain_card(*bench)};
+    const VisitState state{{}, *bench, evidence::catalogue_of(*bench, in.catalogue)};
+    store::Visit visit{visit_id, dossier.id, now, std::nullopt, in.procedure_hash, 0, first_card(state)};
     const auto added = in.store.add_visit(visit, rows_of(entries, visit_id));
     if (!added) return tl::unexpected(one(added.error()));
     in.tell(visit_id);

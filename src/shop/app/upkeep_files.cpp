@@ -33,8 +33,9 @@ Error stopped(std::string_view what) {
 
 // "Ostrel Heron" becomes "ostrel_heron": a name for any file system.
 std::string plain_name(std::string_view title) {
+    constexpr std::size_t kLongest = 50;
     std::string name;
-    for (const char c : title) {
+    for (const char c : title.substr(0, kLongest)) {
         const char lower = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
         const bool plain = (lower >= 'a' && lower <= 'z') || (lower >= '0' && lower <= '9');
         if (plain) name += lower;

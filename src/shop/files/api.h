@@ -1,6 +1,6 @@
 // What page and server say to each other, as plain values; the wire tables in api_*.cpp turn them into JSON, into
-// schema/api.schema.json and into docs/api.md. Keys on the wire are the names of the members here; "" and absent
-// values are left out. Routes: docs/api.md.
+// schema/api.schema.json and into docs/api.md. Keys on the wire are the names of the members here; absent values
+// are left out, and "" where the schema does not require the key. Routes: docs/api.md.
 #pragma once
 
 #include <cstdint>

@@ -41,8 +41,9 @@ net::Response answered(const Call& call, const Found& found) {
 
 // "Ostrel Heron" becomes "ostrel_heron.json": a name for any file system.
 std::string file_name(std::string_view title, std::string_view ending) {
+    constexpr std::size_t kLongest = 50;
     std::string name;
-    for (const char c : title) {
+    for (const char c : title.substr(0, kLongest)) {
         const char lower = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
         const bool plain = (lower >= 'a' && lower <= 'z') || (lower >= '0' && lower <= '9');
         if (plain) name += lower;

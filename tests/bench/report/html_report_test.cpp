@@ -32,12 +32,27 @@ TEST(HtmlReport, AsksForNothingAndRunsNothing) {
     EXPECT_EQ(page.find("url("), std::string::npos);
 }
 
+TEST(HtmlReport, ListsPhotosByPathAndWhatIsSeen) {
+    Visit visit = small_visit();
+    EXPECT_EQ(html_report(visit.sheet()).find("Photos"), std::string::npos);
+    visit.bench.photos.emplace_back();
+    visit.bench.photos[0].path = "media/horn.jpg";
+    visit.bench.photos[0].what = "chip in the finish";
+    visit.bench.photos[0].at.string = 2;
+    visit.bench.photos[0].by = "Ruta Vell";
+    EXPECT_NE(html_report(visit.sheet()).find("<li>media/horn.jpg, chip in the finish, string 2, Ruta Vell</li>"),
+              std::string::npos);
+}
+
 TEST(HtmlReport, EscapesWhatPeopleTyped) {
     Visit visit = small_visit();
     const std::string nasty(kNasty);
     visit.bench.instrument.model = nasty;
     visit.bench.wants->player = nasty;
     visit.bench.remarks = {{nasty, {}, nasty, {}}};
+    visit.bench.photos.emplace_back();
+    visit.bench.photos[0].path = nasty;
+    visit.bench.photos[0].what = nasty;
     visit.bench.job.emplace();
     visit.bench.job->shop = nasty;
     visit.assessment.reasons = {nasty};

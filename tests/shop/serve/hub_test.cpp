@@ -74,7 +74,7 @@ protected:
         visit.kind = "electric guitar";
         if (!shop_->open_visit(visit, kTablet)) throw std::runtime_error("no visit");
         hub_.emplace(*shop_);
-        shop_->on_change([this](const std::string& visit) { hub_->changed(visit); });
+        shop_->on_change([this](const std::string& changed) { hub_->changed(changed); });
     }
     ~HubTest() override {
         shop_->on_change(nullptr);

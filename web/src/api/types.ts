@@ -541,7 +541,7 @@ export interface Finding {
   /** how bad it is. */
   severity: Severity;
   /** what it calls for. */
-  cure: "none" | "set up" | "repair" | "send back";
+  cure: string;
   /** where; left out for the whole instrument. */
   at?: Place;
   /** one line. */
@@ -749,7 +749,7 @@ export interface Line {
   /** probability, 0 to 1, that the true value lies within the limit. */
   p_conform?: number;
   /** when in the stay. */
-  stage: "arrival" | "before" | "after" | "handover";
+  stage: string;
   /** who read it. */
   by?: string;
   /** with what, for a person. */
@@ -1205,15 +1205,15 @@ export interface ProcedureCheckpoint {
   /** what is asked. */
   question: string;
   /** how it is answered. */
-  kind: "measured" | "judged" | "heard" | "photographed" | "claim";
+  kind: string;
   /** of a failure. */
-  severity: "critical" | "major" | "minor" | "note";
+  severity: string;
   /** what a failure calls for. */
-  cure?: "none" | "set-up" | "repair" | "send back";
+  cure?: string;
   /** observables that answer it, the preferred one first. */
   reads?: string[];
   /** at which places. */
-  each?: "once" | "string" | "outer strings" | "fret" | "switch position" | "pickup" | "edge";
+  each?: string;
   /** where it is read. */
   fret?: number;
   /** kind of claim that it checks. */
@@ -1231,7 +1231,7 @@ export interface ProcedureCheckpoint {
   /** when it applies. */
   when?: Condition;
   /** what it does to the instrument. */
-  disturbs?: "nothing" | "slackens strings" | "turns a screw" | "opens a cavity";
+  disturbs?: string;
   /** never missed. */
   optional?: boolean;
   /** how often it fails. */
@@ -1255,7 +1255,7 @@ export interface Limit {
   /** beyond this the finding is one class worse. */
   high_major?: string;
   /** of a value below the low limit. */
-  low_severity?: "critical" | "major" | "minor" | "note";
+  low_severity?: string;
   /** decided at 95 %; else usual, at the edge, outside. */
   strict?: boolean;
   /** where it is from. */
@@ -1309,7 +1309,7 @@ export interface WordLimit {
   /** a word of an observable that the checkpoint reads. */
   word: string;
   /** of a finding. */
-  severity: "critical" | "major" | "minor" | "note";
+  severity: string;
 }
 
 /** What one visit looks at. */
@@ -1391,7 +1391,7 @@ export interface Reading {
   /** when. */
   when?: string;
   /** when in the stay. */
-  stage?: "arrival" | "before" | "after" | "hand-over";
+  stage?: string;
   /** anything else. */
   remark?: string;
 }
@@ -1409,7 +1409,7 @@ export interface Rating {
   /** when. */
   when?: string;
   /** when in the stay. */
-  stage?: "arrival" | "before" | "after" | "hand-over";
+  stage?: string;
   /** anything else. */
   remark?: string;
   /** paths of photos. */
@@ -1431,7 +1431,7 @@ export interface Photo {
   /** when. */
   when?: string;
   /** when in the stay. */
-  stage?: "arrival" | "before" | "after" | "hand-over";
+  stage?: string;
   /** what is meant in it. */
   marks?: Mark[];
 }
@@ -1457,7 +1457,7 @@ export interface Recording {
   /** when. */
   when?: string;
   /** when in the stay. */
-  stage?: "arrival" | "before" | "after" | "hand-over";
+  stage?: string;
 }
 
 /** Work done so far; it makes older readings of what it moves stale. */
@@ -1581,7 +1581,7 @@ export interface PlayersComplaint {
 /** How a complaint ended. */
 export interface Ending {
   /** the outcome. */
-  as: "cured" | "explained, not cured" | "not found" | "left by agreement";
+  as: string;
   /** ids of the readings that show it. */
   shown_by?: string[];
   /** who says so. */

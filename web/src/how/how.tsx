@@ -13,7 +13,7 @@ export function How({ checkpoint }: { checkpoint: ProcedureCheckpoint }) {
         <Shown checkpoint={checkpoint.id} />
         <div class="how-text">
           <h3>How</h3>
-          <ol class="how-steps">{stepsOf(checkpoint.how).map((step) => <li key={step}>{step}</li>)}</ol>
+          <ol class="how-steps">{stepsOf(checkpoint.how ?? "").map((step) => <li key={step}>{step}</li>)}</ol>
           {cautionsFor(checkpoint.disturbs).map((caution) => <p key={caution} class="how-caution">{caution}</p>)}
           <h3>Why</h3>
           <p>{checkpoint.why}</p>

@@ -66,7 +66,7 @@ export default function ShopPage() {
     void loadShop();
   }, []);
   const cells = [
-    { says: now?.demo ? "Demo shop, all invented" : "Shop", value: now?.name ?? "Fallaway", who: true },
+    { says: now?.demo ? "Demo shop, all invented" : "Shop", value: now?.name || "Unnamed shop", who: true },
     ...(now ? [{ says: "Today", value: dayWords(now.today) }] : []),
     { says: "Back to", value: "Visits", href: "/" },
   ];

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import { api } from "../api/client";
 import type { Person, Shop } from "../api/types";
 import { Button, Choice, Field } from "../look/parts";
-import { OtherReasons, stated, useSaving } from "./save";
+import { FormEnd, OtherReasons, stated, useSaving } from "./save";
 
 function PersonForm({ person, onDone }: { person: Person | null; onDone: () => void }) {
   const [name, setName] = useState(person?.name ?? "");
@@ -26,12 +26,7 @@ function PersonForm({ person, onDone }: { person: Person | null; onDone: () => v
         options={[{ value: "works here" }, { value: "player or owner" }]}
       />
       <Field label="How to reach" value={contact} onInput={setContact} refused={saving.refused("contact")} />
-      <div class="row">
-        <Button go disabled={saving.busy || name.trim() === ""} onPress={() => void send()}>
-          Store
-        </Button>
-        <Button onPress={onDone}>Leave it</Button>
-      </div>
+      <FormEnd ready={!saving.busy && name.trim() !== ""} onStore={() => void send()} onLeave={onDone} />
     </div>
   );
 }

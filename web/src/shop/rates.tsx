@@ -3,7 +3,7 @@ import { api } from "../api/client";
 import type { LimitOverride, Rate, Shop } from "../api/types";
 import { Button, Choice, EmptyFrame, Field } from "../look/parts";
 import { catalogue } from "../shop_state";
-import { OtherReasons, stated, useSaving } from "./save";
+import { FormEnd, OtherReasons, stated, useSaving } from "./save";
 
 function Pick({
   id,
@@ -66,12 +66,11 @@ function RateForm({ rate, onDone }: { rate: Rate | null; onDone: () => void }) {
         hint={'With its currency: "25 EUR".'}
       />
       <Field label="Remark" value={remark} onInput={setRemark} refused={saving.refused("remark")} />
-      <div class="row">
-        <Button go disabled={saving.busy || work === "" || amount.trim() === ""} onPress={() => void send()}>
-          Store
-        </Button>
-        <Button onPress={onDone}>Leave it</Button>
-      </div>
+      <FormEnd
+        ready={!saving.busy && work !== "" && amount.trim() !== ""}
+        onStore={() => void send()}
+        onLeave={onDone}
+      />
     </div>
   );
 }
@@ -119,18 +118,26 @@ export function Rates({ shop }: { shop: Shop }) {
   );
 }
 
+const limitedCheckpoints = () =>
+  (catalogue.value?.procedure.checkpoints ?? []).filter((one) => (one.limits ?? []).length > 0);
+
+/** What holds without a limit of the shop's own: "from 1.5 mm to 2.0 mm". */
+function usualLimit(checkpoint: string): string {
+  const usual = limitedCheckpoints().find((one) => one.id === checkpoint)?.limits?.[0];
+  return usual
+    ? [usual.low && `from ${usual.low}`, usual.high && `to ${usual.high}`].filter(Boolean).join(" ")
+    : "";
+}
+
 function LimitForm({ shop, limit, onDone }: { shop: Shop; limit: LimitOverride | null; onDone: () => void }) {
   const [checkpoint, setCheckpoint] = useState(limit?.checkpoint ?? "");
   const [low, setLow] = useState(limit?.low ?? "");
   const [high, setHigh] = useState(limit?.high ?? "");
   const [strings, setStrings] = useState<"all" | "bass" | "treble">(limit?.strings ?? "all");
-  const [source, setSource] = useState(limit?.source ?? `${shop.name}: own rule`);
+  const [source, setSource] = useState(limit?.source ?? (shop.name === "" ? "own rule" : `${shop.name}: own rule`));
   const saving = useSaving();
-  const withLimits = (catalogue.value?.procedure.checkpoints ?? []).filter((one) => (one.limits ?? []).length > 0);
-  const usual = withLimits.find((one) => one.id === checkpoint)?.limits?.[0];
-  const usualWords = usual
-    ? [usual.low && `from ${usual.low}`, usual.high && `to ${usual.high}`].filter(Boolean).join(" ")
-    : "";
+  const withLimits = limitedCheckpoints();
+  const usual = usualLimit(checkpoint);
   const send = async () => {
     const wish = stated<LimitOverride>({
       checkpoint,
@@ -153,7 +160,7 @@ function LimitForm({ shop, limit, onDone }: { shop: Shop; limit: LimitOverride |
           options={withLimits.map((one) => ({ value: one.id, says: one.title }))}
         />
       )}
-      {usualWords !== "" && <p class="caption">{`The procedure says: ${usualWords}.`}</p>}
+      {usual !== "" && <p class="caption">{`The procedure says: ${usual}.`}</p>}
       <Field
         label="Lowest that passes"
         value={low}
@@ -173,15 +180,11 @@ function LimitForm({ shop, limit, onDone }: { shop: Shop; limit: LimitOverride |
         ]}
       />
       <Field label="Whose rule" value={source} onInput={setSource} refused={saving.refused("source")} />
-      <div class="row">
-        <Button
-          go
-          disabled={saving.busy || checkpoint === "" || low.trim() + high.trim() === ""}
-          onPress={() => void send()}>
-          Store
-        </Button>
-        <Button onPress={onDone}>Leave it</Button>
-      </div>
+      <FormEnd
+        ready={!saving.busy && checkpoint !== "" && low.trim() + high.trim() !== ""}
+        onStore={() => void send()}
+        onLeave={onDone}
+      />
     </div>
   );
 }

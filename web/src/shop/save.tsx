@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { ApiError } from "../api/client";
 import type { Shop } from "../api/types";
-import { ErrorLine } from "../look/parts";
+import { Button, ErrorLine } from "../look/parts";
 import { setShop } from "../shop_state";
 
 // One way for every form of this page: send, take the whole shop from the answer, or say at the field why not.
@@ -51,6 +51,25 @@ export function useSaving(): Saving {
 export function OtherReasons({ saving, keys }: { saving: Saving; keys: string[] }) {
   const reasons = saving.other(keys);
   return reasons.length === 0 ? null : <ErrorLine strong="Not stored.">{reasons.join(" ")}</ErrorLine>;
+}
+
+export function FormEnd({
+  ready,
+  onStore,
+  onLeave,
+}: {
+  ready: boolean;
+  onStore: () => void;
+  onLeave: () => void;
+}) {
+  return (
+    <div class="row">
+      <Button go disabled={!ready} onPress={onStore}>
+        Store
+      </Button>
+      <Button onPress={onLeave}>Leave it</Button>
+    </div>
+  );
 }
 
 /** Empty text is "not stated": the key is left out. */

@@ -1,12 +1,10 @@
 import { useState } from "preact/hooks";
 import { api } from "../api/client";
 import type { Shop, ShopTool } from "../api/types";
-import { Button, Choice, Field } from "../look/parts";
+import { Button, Choice, Field, type FieldProps } from "../look/parts";
 import { catalogue } from "../shop_state";
 import { dueOf, sortTools } from "./due";
-import { OtherReasons, stated, useSaving } from "./save";
-
-const formKeys = ["id", "kind", "calibrated", "due", "certificate_u", "certificate_k", "remark"];
+import { FormEnd, OtherReasons, stated, useSaving } from "./save";
 
 function KindField({
   value,
@@ -43,83 +41,85 @@ function KindField({
   );
 }
 
+/** "2" or "2,5" as typed; not stated when empty; null when it is no number. */
+function factorOf(typed: string): number | undefined | null {
+  if (typed.trim() === "") return undefined;
+  const factor = Number(typed.replace(",", "."));
+  return Number.isFinite(factor) ? factor : null;
+}
+
+interface ToolFacts {
+  id: string;
+  kind: string;
+  calibrated: string;
+  due: string;
+  certificate_u: string;
+  certificate_k: string;
+  remark: string;
+}
+
+const factsOf = (tool: ShopTool | null): ToolFacts => ({
+  id: tool?.id ?? "",
+  kind: tool?.kind ?? "",
+  calibrated: tool?.calibrated ?? "",
+  due: tool?.due ?? "",
+  certificate_u: tool?.certificate_u ?? "",
+  certificate_k: tool?.certificate_k === undefined ? "" : String(tool.certificate_k),
+  remark: tool?.remark ?? "",
+});
+
+/** The fields of the form in order; name and kind stand apart. */
+const toolFields: (Omit<FieldProps, "value" | "onInput"> & { key: keyof ToolFacts })[] = [
+  { key: "calibrated", label: "Calibrated on", type: "date" },
+  { key: "due", label: "Next due on", type: "date" },
+  { key: "certificate_u", label: "Uncertainty on its certificate", hint: 'With its unit: "0.03 mm".' },
+  {
+    key: "certificate_k",
+    label: "Coverage factor k",
+    inputMode: "decimal",
+    hint: "2 when the certificate says nothing.",
+  },
+  { key: "remark", label: "Remark" },
+];
+
 function ToolForm({ tool, onDone }: { tool: ShopTool | null; onDone: () => void }) {
-  const [id, setId] = useState(tool?.id ?? "");
-  const [kind, setKind] = useState(tool?.kind ?? "");
-  const [calibrated, setCalibrated] = useState(tool?.calibrated ?? "");
-  const [due, setDue] = useState(tool?.due ?? "");
-  const [u, setU] = useState(tool?.certificate_u ?? "");
-  const [k, setK] = useState(tool?.certificate_k === undefined ? "" : String(tool.certificate_k));
-  const [remark, setRemark] = useState(tool?.remark ?? "");
+  const [facts, setFacts] = useState(factsOf(tool));
   const [retired, setRetired] = useState(tool?.retired ?? false);
-  const [kTrouble, setKTrouble] = useState<string | undefined>(undefined);
   const saving = useSaving();
+  const factor = factorOf(facts.certificate_k);
+  const noNumber = factor === null ? `"${facts.certificate_k}": expected a number such as 2` : undefined;
+  const set = (key: keyof ToolFacts) => (text: string) => setFacts((before) => ({ ...before, [key]: text }));
   const send = async () => {
-    const factor = k.trim() === "" ? undefined : Number(k.replace(",", "."));
-    if (factor !== undefined && !Number.isFinite(factor))
-      return setKTrouble(`"${k}": expected a number such as 2`);
-    setKTrouble(undefined);
-    const wish = stated<ShopTool>({
-      id: id.trim(),
-      kind,
-      calibrated,
-      due,
-      certificate_u: u.trim(),
-      certificate_k: factor,
-      remark: remark.trim(),
-      retired: retired || undefined,
-    });
-    if (await saving.send(() => api.putTool(wish))) onDone();
+    const trimmed = Object.fromEntries(Object.entries(facts).map(([key, text]) => [key, text.trim()]));
+    const wish = { ...trimmed, certificate_k: factor ?? undefined, retired: retired || undefined } as ShopTool;
+    if (await saving.send(() => api.putTool(stated(wish)))) onDone();
   };
+  const refused = (key: keyof ToolFacts) =>
+    (key === "certificate_k" ? noNumber : undefined) ?? saving.refused(key);
+  const ready = !saving.busy && facts.id.trim() !== "" && facts.kind !== "" && noNumber === undefined;
   return (
     <div class="form">
-      <OtherReasons saving={saving} keys={formKeys} />
+      <OtherReasons saving={saving} keys={Object.keys(facts)} />
       {tool === null && (
         <Field
           label="Name, as it is called here"
-          value={id}
-          onInput={setId}
-          refused={saving.refused("id")}
+          value={facts.id}
+          onInput={set("id")}
+          refused={refused("id")}
           autoFocus
         />
       )}
-      <KindField value={kind} onInput={setKind} refused={saving.refused("kind")} />
-      <Field
-        label="Calibrated on"
-        type="date"
-        value={calibrated}
-        onInput={setCalibrated}
-        refused={saving.refused("calibrated")}
-      />
-      <Field label="Next due on" type="date" value={due} onInput={setDue} refused={saving.refused("due")} />
-      <Field
-        label="Uncertainty on its certificate"
-        value={u}
-        onInput={setU}
-        refused={saving.refused("certificate_u")}
-        hint={'With its unit: "0.03 mm".'}
-      />
-      <Field
-        label="Coverage factor k"
-        value={k}
-        onInput={setK}
-        inputMode="decimal"
-        refused={kTrouble ?? saving.refused("certificate_k")}
-        hint="2 when the certificate says nothing."
-      />
-      <Field label="Remark" value={remark} onInput={setRemark} refused={saving.refused("remark")} />
+      <KindField value={facts.kind} onInput={set("kind")} refused={refused("kind")} />
+      {toolFields.map(({ key, ...field }) => (
+        <Field key={key} {...field} value={facts[key]} onInput={set(key)} refused={refused(key)} />
+      ))}
       <Choice
         label="In use"
         value={retired ? "retired" : "on the wall"}
         onChoose={(word) => setRetired(word === "retired")}
         options={[{ value: "on the wall" }, { value: "retired" }]}
       />
-      <div class="row">
-        <Button go disabled={saving.busy || id.trim() === "" || kind === ""} onPress={() => void send()}>
-          Store
-        </Button>
-        <Button onPress={onDone}>Leave it</Button>
-      </div>
+      <FormEnd ready={ready} onStore={() => void send()} onLeave={onDone} />
     </div>
   );
 }

@@ -32,8 +32,8 @@ export function marksOn(scale: Pick<Scale, "low" | "high">): number[] {
 
 /** The 95 % interval of the mean change, where the places tell one: two and more of them, not all alike. */
 export function intervalOf(change: Pick<Change, "n" | "ci95" | "mean">): [number, number] | undefined {
-  const [low, high] = change.ci95 ?? [NaN, NaN];
-  if (change.n < 2 || !Number.isFinite(low) || !Number.isFinite(high) || high <= low) return undefined;
+  const [low, high] = change.ci95;
+  if (change.n < 2 || low === undefined || high === undefined || high <= low) return undefined;
   return [low, high];
 }
 
@@ -56,7 +56,7 @@ export function uncertaintyOf(answers: readonly Answer[], title: string, at: Pla
   const where = key(at);
   for (const answer of answers) {
     for (const line of answer.lines) {
-      const same = title.startsWith(line.observable) && covers(line.at, where);
+      const same = line.observable !== undefined && title.startsWith(line.observable) && covers(line.at, where);
       if (same && line.found.u !== undefined && Math.abs((line.found.value ?? NaN) - value) < 1e-6) return line.found.u;
     }
   }

@@ -1,9 +1,9 @@
-import type { Assumption, Next } from "../api/types";
+import type { Assumption, NextReading } from "../api/types";
 import { href } from "../route";
 import type { OpenVisit } from "../visit_state";
 
 /** What would tell most, first. */
-export function NextReadings({ visit, next }: { visit: OpenVisit; next: readonly Next[] }) {
+export function NextReadings({ visit, next }: { visit: OpenVisit; next: readonly NextReading[] }) {
   if (next.length === 0) return null;
   return (
     <section class="verdict-part" aria-labelledby="verdict-next">
@@ -13,7 +13,7 @@ export function NextReadings({ visit, next }: { visit: OpenVisit; next: readonly
           <li key={one.checkpoint + one.what}>
             <a href={href({ page: "visit", id: visit.id, checkpoint: one.checkpoint })}>
               <b>{one.what}</b> <span class="next-minutes">{minuteWords(one.minutes)}</span>
-              <span class="next-why">{one.why}{one.needs && one.needs.length > 0 && `; needs ${one.needs.join(", ")}`}</span>
+              <span class="next-why">{one.why}{one.needs.length > 0 && `; needs ${one.needs.join(", ")}`}</span>
             </a>
           </li>
         ))}

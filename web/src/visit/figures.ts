@@ -4,7 +4,7 @@
 import type { Finding, Line, Place, Reading, StoredEntry, VisitView } from "../api/types";
 import { otherUnit } from "../entry/quantity";
 import { toMm } from "../entry/units";
-import { describePlace, keyOf, samePlace } from "./places";
+import { describePlace, samePlace } from "./places";
 
 export type CellState = "measured" | "assumed" | "stale" | "blank" | "two" | "accepted";
 
@@ -86,16 +86,10 @@ export function meanText(reading: Reading): string {
   return `${mean.toFixed(decimals)} ${parts[0]?.unit ?? ""}`.trim();
 }
 
-/** The figure of the stay before, from either form in which it is told. */
+/** The figure of the stay before. */
 export function lastAt(view: VisitView, observable: string, at: Place): string {
-  const values = (view.last?.values ?? []) as { slot?: string; what?: string; at?: Place; text: string }[];
-  const middle = `/readings|${observable}|${keyOf(at)}|`;
-  const found = [...values]
-    .reverse()
-    .find((one) =>
-      one.slot !== undefined ? one.slot.startsWith(middle) : one.what === observable && samePlace(one.at, at),
-    );
-  return found?.text ?? "";
+  const values = [...(view.last?.values ?? [])].reverse();
+  return values.find((one) => one.what === observable && samePlace(one.at, at))?.text ?? "";
 }
 
 function twoSay(view: VisitView, here: StoredEntry[], line: Line | undefined): Said[] {

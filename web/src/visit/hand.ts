@@ -226,7 +226,7 @@ export function undoing(state: DeskState): Undoing {
         .peek()
         .entries.filter((entry) => entry.device === deviceId() || entry.waiting)
         .at(-1);
-      undone.value = last ? [{ path: last.path, value: last.value }] : [];
+      undone.value = last ? [{ path: last.path, value: last.value, replaces: last.replaces }] : [];
       state.visit.undo();
       state.settled.value = new Set();
       state.took.value = says;

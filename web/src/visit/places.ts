@@ -38,7 +38,7 @@ export function describePlace(at: Place | undefined): string {
 /** What tells one row from the next, the place common to all left out: "6 E", "bass side", "fret 9". */
 export function rowLabel(at: Place, notes: string[]): { head: string; tail: string } {
   if (at.string !== undefined)
-    return { head: `${at.string}`, tail: (notes[at.string - 1] ?? "").replace(/-?\d+$/, "") };
+    return { head: `${at.string}`, tail: (notes[Number(at.string) - 1] ?? "").replace(/-?\d+$/, "") };
   if (at.side !== undefined) return { head: at.side, tail: "" };
   if (at.switch !== undefined) return { head: String(at.switch), tail: "" };
   if (at.pickup !== undefined) return { head: at.pickup, tail: "" };

@@ -61,7 +61,7 @@ function useList(): void {
 }
 
 function headCells(): Cell[] {
-  const cells: Cell[] = [{ says: shop.value?.name ?? "Fallaway", value: "Visits", who: true }];
+  const cells: Cell[] = [{ says: shop.value?.name || "Fallaway", value: "Visits", who: true }];
   if (shop.value) cells.push({ says: "Today", value: dayWords(shop.value.today) });
   cells.push({
     says: "Typing here",

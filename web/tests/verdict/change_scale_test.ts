@@ -29,7 +29,7 @@ describe("the interval of the mean", () => {
     expect(intervalOf({ n: 4, mean: -5.6, ci95: [-8.3, -2.9] })).toEqual([-8.3, -2.9]);
     expect(intervalOf({ n: 1, mean: -0.1, ci95: [0, 0] })).toBeUndefined();
     expect(intervalOf({ n: 2, mean: -0.305, ci95: [-0.305, -0.305] })).toBeUndefined();
-    expect(intervalOf({ n: 3, mean: 1 })).toBeUndefined();
+    expect(intervalOf({ n: 3, mean: 1, ci95: [] })).toBeUndefined();
   });
 });
 

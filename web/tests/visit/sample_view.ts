@@ -45,7 +45,7 @@ export const neck: Neck = {
   ],
 };
 
-const answer = (checkpoint: string, state: string, lines: Line[] = [], because?: string): Answer => ({
+const answer = (checkpoint: string, state: Answer["state"], lines: Line[] = [], because?: string): Answer => ({
   checkpoint,
   section: "setup",
   question: "",
@@ -60,6 +60,7 @@ export const line = (at: object, more: Partial<Line> = {}): Line => ({
   observable: "string height",
   found: { value: 1.7, unit: "mm", u: 0.029, text: "1.70 ± 0.03 mm" },
   standing: "usual",
+  stage: "arrival",
   limit: "1.3 to 2.2 mm",
   ...more,
 });
