@@ -160,10 +160,11 @@ class Slow(unittest.TestCase):
                 body = json.dumps({"entries": [entry("/remarks", {"text": "the last word"})]}).encode()
                 head = (f"POST /api/visits/{visit}/entries HTTP/1.1\r\nHost: 127.0.0.1:{server.port}\r\n"
                         f"Origin: {desk.origin}\r\nX-Device: {desk.device}\r\nContent-Type: application/json\r\n"
-                        f"Content-Length: {len(body)}\r\n\r\n").encode()
-                line.sendall(head + body[:-1])
+                        f"Content-Length: {len(body)}\r\nExpect: 100-continue\r\n\r\n").encode()
+                line.sendall(head)
+                self.assertIn(b" 100 ", line.recv(4096))  # so the server has it in hand
                 server.process.terminate()
-                line.sendall(body[-1:])
+                line.sendall(body)
                 answer = b""
                 while more := line.recv(4096):
                     answer += more

@@ -33,7 +33,8 @@ each device must know the shop's own certificate. This is done once.</p>
 <p>2. Compare its fingerprint (SHA-256) with the one the shop's computer printed when it was started. If a single
 pair differs, stop here and ask at the bench.</p>
 <pre>{1}</pre>
-<p>3. Let the device trust it, as below. 4. Open <a href="{2}">{2}</a> and pair the device.</p>
+<p>3. Let the device trust it, as below.</p>
+<p>4. Open <a href="{2}">{2}</a> and pair the device.</p>
 <p class="quiet">The certificate vouches for addresses inside a private network and for nothing else. Take it off a
 device that leaves the shop for good.</p>
 <h2>iPadOS, iOS</h2>
