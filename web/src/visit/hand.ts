@@ -44,12 +44,21 @@ export function tryDraft(state: DeskState, hand: () => Hand): void {
   state.visit.tryOut(withTool(state, entries));
 }
 
+/** The caret of a checkpoint that is begun stands where its first figure is missing: typing on never overwrites. */
+export function standAtFirstOpen(state: DeskState): void {
+  const stage = state.stage.peek();
+  state.active.value = Math.max(
+    0,
+    state.cells.peek().findIndex((cell) => isOpen(cell, stage)),
+  );
+}
+
 export function moving(state: DeskState): Moving {
   const goTo = (id: string | undefined) => {
     clear(state);
     state.panel.value = null;
     go({ page: "visit", id: state.visit.id, ...(id === undefined ? {} : { checkpoint: id }) }, true);
-    state.active.value = 0;
+    standAtFirstOpen(state);
     showCheckpoint();
   };
   return {

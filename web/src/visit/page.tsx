@@ -9,7 +9,7 @@ import { catalogue } from "../shop_state";
 import { openVisit, type OpenVisit } from "../visit_state";
 import { Announcer } from "./announce";
 import { createDesk, type Desk } from "./desk";
-import { tryDraft } from "./hand";
+import { standAtFirstOpen, tryDraft } from "./hand";
 import { listenToKeys } from "./keyboard";
 import { Banners } from "./banners";
 import { Checkpoint } from "./checkpoint";
@@ -59,6 +59,11 @@ function Sheet({
   const named = useComputed(() => wanted.value);
   const desk = useMemo(() => createDesk(visit, known, named), [visit]);
   useEffect(() => listenToKeys(desk), [desk]);
+  useSignalEffect(() => {
+    void desk.checkpoint.value?.id;
+    void desk.observable.value?.name;
+    standAtFirstOpen(desk);
+  });
   useSignalEffect(() => tryDraft(desk, desk.hand));
   useEffect(() => {
     document.title = `${desk.checkpoint.value?.title ?? "Visit"}, ${desk.view.value.title}`;
