@@ -15,8 +15,8 @@ inline constexpr std::size_t kLargestFile = 32u << 20;  // bytes; a bench file i
 // Errors (code "file"): not there, a folder, not readable, larger than `most`.
 Result<std::string> read_file(const std::filesystem::path& path, std::size_t most = kLargestFile);
 
-// Written aside, synced and renamed into place. Errors: "full" (no room on the disk), "read only" (a disk that cannot
-// be written), "file" (no folder, no permission).
+// Written aside, synced and renamed into place. Errors: "full" (no room on the disk), "read only" (a disk that
+// cannot be written), "file" (no folder, no permission).
 Result<void> write_file(const std::filesystem::path& path, std::string_view bytes);
 
 // Do two paths lead to one file that is there? (Also by links.)
