@@ -44,10 +44,14 @@ fallaway_room(shop/net USES science/base shop/files
   LIBS Boost::headers OpenSSL::SSL OpenSSL::Crypto ZLIB::ZLIB Threads::Threads ${QRENCODE})
 fallaway_room(shop/app USES science/base science/metrology bench/evidence bench/judgement bench/report bench/sums
   shop/files shop/store)
-fallaway_room(shop/serve USES science/base bench/evidence bench/judgement bench/sums shop/files shop/store shop/app shop/net)
+fallaway_room(shop/serve USES science/base bench/evidence bench/judgement bench/report bench/sums shop/files shop/store
+  shop/app shop/net)
 
-# The tables of records are long and run once a file: optimising them hard buys nothing and takes minutes.
-target_compile_options(room_shop_files PRIVATE $<$<AND:$<COMPILE_LANGUAGE:CXX>,$<CONFIG:Release>>:-O1>)
+# The tables of records are long and run once a file, the network waits for the network, the command line runs once:
+# optimising them hard buys nothing and takes minutes.
+set(lightly $<$<AND:$<COMPILE_LANGUAGE:CXX>,$<CONFIG:Release>>:-O1>)
+target_compile_options(room_shop_files PRIVATE ${lightly})
+target_compile_options(room_shop_net PRIVATE ${lightly})
 fallaway_embed(room_shop_files data demo)
 fallaway_page(room_shop_serve)
 
@@ -55,6 +59,9 @@ file(GLOB cli_sources CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/src/shop/cli/*.cpp)
 add_executable(fallaway ${cli_sources})
 target_compile_definitions(fallaway PRIVATE FALLAWAY_VERSION="${PROJECT_VERSION}")
 target_link_libraries(fallaway PRIVATE fallaway_flags room_shop_app room_shop_serve CLI11::CLI11)
+target_compile_options(fallaway PRIVATE ${lightly})
+# Every command reads the header of the command line, which is large and makes much code: compiled once, together.
+set_target_properties(fallaway PROPERTIES UNITY_BUILD ON UNITY_BUILD_BATCH_SIZE 0)
 fallaway_precompile(fallaway)
 string(APPEND ROOMS_TXT "shop/cli : science/base bench/evidence bench/judgement bench/report bench/sums shop/files shop/store shop/app shop/net shop/serve\n")
 

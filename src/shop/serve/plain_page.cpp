@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "bench/report/markup.h"
+
 namespace fallaway::serve {
 namespace {
 
@@ -27,34 +29,8 @@ li { margin: 8px 0; }
 
 }  // namespace
 
-std::string html_text(std::string_view text) {
-    std::string out;
-    for (const char c : text) {
-        switch (c) {
-            case '&':
-                out += "&amp;";
-                break;
-            case '<':
-                out += "&lt;";
-                break;
-            case '>':
-                out += "&gt;";
-                break;
-            case '"':
-                out += "&quot;";
-                break;
-            case '\'':
-                out += "&#39;";
-                break;
-            default:
-                out += c;
-        }
-    }
-    return out;
-}
-
 net::Response plain_page(std::string_view title, std::string_view body) {
-    const std::string heading = html_text(title);
+    const std::string heading = report::escape(title);
     net::Response response;
     response.type = "text/html";
     response.body = fmt::format(

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "bench/report/markup.h"
 #include "shop/net/answer.h"
 #include "shop/net/certificate.h"
 #include "shop/serve/plain_page.h"
@@ -24,7 +25,7 @@ std::string in_rows(std::string_view print) {
 }
 
 net::Response page(const Trust& trust) {
-    const std::string shop = trust.shop_name.empty() ? "this shop" : html_text(trust.shop_name);
+    const std::string shop = trust.shop_name.empty() ? "this shop" : report::escape(trust.shop_name);
     const std::string body = fmt::format(
         R"(<p>The page of {0} is for its own devices. They talk to it over a line that nobody else can read, and for that
 each device must know the shop's own certificate. This is done once.</p>
@@ -59,7 +60,7 @@ vouch for sites.</li>
 <li>For the whole system on Debian: copy it to /usr/local/share/ca-certificates/ and run
 update-ca-certificates.</li></ol>
 )",
-        shop, in_rows(net::fingerprint(trust.authority_pem)), html_text(trust.page));
+        shop, in_rows(net::fingerprint(trust.authority_pem)), report::escape(trust.page));
     return plain_page("Trust this shop", body);
 }
 

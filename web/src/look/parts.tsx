@@ -228,61 +228,34 @@ export interface Cure {
   onPress: () => void;
 }
 
-/** What is wrong, that the text is kept, and the likely cure. Read out at once. */
-export function ErrorLine({
-  strong,
-  children,
-  cures = [],
-}: {
+interface LineProps {
   strong: string;
   children?: ComponentChildren;
   cures?: Cure[];
-}) {
-  return (
-    <div class="error-line" role="alert">
-      <p class="text">
-        <b>{strong}</b> {children}
-      </p>
-      {cures.length > 0 && (
-        <div class="cures">
-          {cures.map((cure) => (
-            <Button key={cure.says} onPress={cure.onPress}>
-              {cure.says}
-            </Button>
-          ))}
-        </div>
-      )}
-    </div>
-  );
 }
 
+const told = (kind: string, role: "alert" | "status", { strong, children, cures = [] }: LineProps) => (
+  <div class={kind} role={role}>
+    <p class="text">
+      <b>{strong}</b> {children}
+    </p>
+    {cures.length > 0 && (
+      <div class="cures">
+        {cures.map((cure) => (
+          <Button key={cure.says} onPress={cure.onPress}>
+            {cure.says}
+          </Button>
+        ))}
+      </div>
+    )}
+  </div>
+);
+
+/** What is wrong, that the text is kept, and the likely cure. Read out at once. */
+export const ErrorLine = (props: LineProps) => told("error-line", "alert", props);
+
 /** Something to know that is nobody's error: a dead line, a choice to make. Read out when there is a pause. */
-export function NoticeLine({
-  strong,
-  children,
-  cures = [],
-}: {
-  strong: string;
-  children?: ComponentChildren;
-  cures?: Cure[];
-}) {
-  return (
-    <div class="notice-line" role="status">
-      <p class="text">
-        <b>{strong}</b> {children}
-      </p>
-      {cures.length > 0 && (
-        <div class="cures">
-          {cures.map((cure) => (
-            <Button key={cure.says} onPress={cure.onPress}>
-              {cure.says}
-            </Button>
-          ))}
-        </div>
-      )}
-    </div>
-  );
-}
+export const NoticeLine = (props: LineProps) => told("notice-line", "status", props);
 
 /** Nothing here yet: what would fill it, how long that takes, and the one thing to do. */
 export function EmptyFrame({
