@@ -8,18 +8,11 @@ namespace {
 using files::Json;
 using Visit = std::function<void(std::string&, const std::string&)>;
 
-Json* member(Json& record, std::string_view key) {
-    for (std::size_t i = 0; i < record.keys.size(); ++i) {
-        if (record.keys[i] == key) return &record.items[i];
-    }
-    return nullptr;
-}
-
 // Records with a "path", or paths as they are.
 void visit_list(Json& list, const std::string& where, const Visit& visit) {
     for (std::size_t i = 0; i < list.items.size(); ++i) {
         Json& item = list.items[i];
-        Json* path = item.kind == Json::Kind::record ? member(item, "path") : &item;
+        Json* path = item.kind == Json::Kind::record ? item.find("path") : &item;
         if (path == nullptr || path->kind != Json::Kind::text) continue;
         visit(path->text, fmt::format("{}/{}{}", where, i, path == &item ? "" : "/path"));
     }
@@ -29,12 +22,12 @@ void visit_list(Json& list, const std::string& where, const Visit& visit) {
 
 void for_each_media_path(Json& bench, const Visit& visit) {
     for (const char* name : {"photos", "recordings"}) {
-        if (Json* list = member(bench, name)) visit_list(*list, fmt::format("/{}", name), visit);
+        if (Json* list = bench.find(name)) visit_list(*list, fmt::format("/{}", name), visit);
     }
-    Json* ratings = member(bench, "ratings");
+    Json* ratings = bench.find("ratings");
     if (ratings == nullptr) return;
     for (std::size_t i = 0; i < ratings->items.size(); ++i) {
-        Json* photos = member(ratings->items[i], "photos");
+        Json* photos = ratings->items[i].find("photos");
         if (photos != nullptr) visit_list(*photos, fmt::format("/ratings/{}/photos", i), visit);
     }
 }

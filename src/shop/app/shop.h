@@ -46,10 +46,9 @@ public:
 
     Result<files::api::Visits> find_visits(std::string_view query, int limit, int offset) const;
     Result<files::api::Names> find_names(std::string_view query) const;
-    ResultAll<files::api::VisitOpened> open_visit(const files::api::NewVisit&, std::string_view device);
+    ResultAll<files::api::VisitOpened> open_visit(const files::api::NewVisit&);
     // `id`: of the visit to be, "" for a new one. The same file under the same id again changes nothing.
-    ResultAll<files::api::VisitOpened> import_bench(std::string_view text, std::string_view id,
-                                                    std::string_view device);
+    ResultAll<files::api::VisitOpened> import_bench(std::string_view text, std::string_view id);
     // `device` decides whose undo is offered.
     Result<files::api::VisitView> view(std::string_view visit, std::string_view device) const;
     ResultAll<files::api::EntriesStored> add(std::string_view visit, std::vector<files::Entry> entries,

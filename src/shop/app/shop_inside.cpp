@@ -133,6 +133,14 @@ Result<void> Shop::Inside::remember_names(std::string_view visit, const evidence
     return store.update_dossier(latest);
 }
 
+Result<void> Shop::Inside::meet_technician(const std::string& name) {
+    if (name.empty()) return {};
+    const auto people = store.people();
+    if (!people) return tl::unexpected(people.error());
+    if (std::ranges::count(*people, name, &store::Person::name) > 0) return {};
+    return store.put_person({name, true, "", ""});
+}
+
 std::optional<evidence::Wants> Shop::Inside::wants_of(const std::string& player) {
     constexpr int kLookThrough = 200;
     const auto found = store.find_visits(player, kLookThrough);

@@ -54,6 +54,8 @@ struct Shop::Inside {
     Result<evidence::Catalogue> catalogue_under(const std::string& procedure) const;
     // The dossier is called what its latest visit calls it.
     Result<void> remember_names(std::string_view visit, const evidence::Bench& bench);
+    // Whoever opens a visit is known from then on; what was noted of somebody known stays.
+    Result<void> meet_technician(const std::string& name);
     // The wishes that a player had on the latest visit.
     std::optional<evidence::Wants> wants_of(const std::string& player);
     // Facts, wishes and shop rules that a new visit begins with.

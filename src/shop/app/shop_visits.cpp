@@ -173,7 +173,7 @@ Result<std::vector<Entry>> Shop::Inside::first_entries(const files::api::NewVisi
     return entries;
 }
 
-ResultAll<files::api::VisitOpened> Shop::open_visit(const files::api::NewVisit& asked, std::string_view device) {
+ResultAll<files::api::VisitOpened> Shop::open_visit(const files::api::NewVisit& asked) {
     Inside& in = *inside_;
     if (const auto there = in.store.visit(asked.id)) return files::api::VisitOpened{asked.id, there->dossier};
     auto entries = in.first_entries(asked);
@@ -194,14 +194,12 @@ ResultAll<files::api::VisitOpened> Shop::open_visit(const files::api::NewVisit& 
     store::Visit visit{asked.id, dossier, now, std::nullopt, in.procedure_hash, 0, first_card(*state)};
     const auto added = in.store.add_visit(visit, rows_of(*entries, asked.id));
     if (!added) return tl::unexpected(one(added.error()));
-    if (!asked.by.empty()) static_cast<void>(put_person({asked.by, true, "", ""}));
-    (void)device;
+    if (const auto met = in.meet_technician(asked.by); !met) return tl::unexpected(one(met.error()));
     in.tell(asked.id);
     return files::api::VisitOpened{asked.id, dossier};
 }
 
-ResultAll<files::api::VisitOpened> Shop::import_bench(std::string_view text, std::string_view id,
-                                                      std::string_view device) {
+ResultAll<files::api::VisitOpened> Shop::import_bench(std::string_view text, std::string_view id) {
     Inside& in = *inside_;
     const auto bench = files::decode_bench(text, in.catalogue);
     if (!bench) return tl::unexpected(bench.error());
@@ -215,7 +213,6 @@ ResultAll<files::api::VisitOpened> Shop::import_bench(std::string_view text, std
         entry.device = kShopItself;
         entry.at = now;
     }
-    (void)device;
 
     store::Dossier dossier = dossier_from(*bench, id_from("dossier " + visit_id), now);
     bool known = false;

@@ -14,6 +14,9 @@ namespace fallaway::app {
 // Told a fraction 0..1; false stops.
 using GoOn = std::function<bool(double)>;
 
+// "Ostrel Heron" becomes "ostrel_heron": a name for any file system; "visit" where nothing is left.
+std::string plain_name(std::string_view title);
+
 struct ExportOptions {
     std::string target;  // a file of one visit, or a folder; made when it is not there
     std::string shop;

@@ -31,20 +31,6 @@ Error stopped(std::string_view what) {
     return {"stopped", "", fmt::format("stopped; {}", what)};
 }
 
-// "Ostrel Heron" becomes "ostrel_heron": a name for any file system.
-std::string plain_name(std::string_view title) {
-    constexpr std::size_t kLongest = 50;
-    std::string name;
-    for (const char c : title.substr(0, kLongest)) {
-        const char lower = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-        const bool plain = (lower >= 'a' && lower <= 'z') || (lower >= '0' && lower <= '9');
-        if (plain) name += lower;
-        if (!plain && !name.empty() && name.back() != '_') name += '_';
-    }
-    while (name.ends_with('_')) name.pop_back();
-    return name.empty() ? "visit" : name;
-}
-
 // Files to be, by their path below the target's folder, made aside first.
 class Aside {
 public:
@@ -263,7 +249,7 @@ ResultAll<Arrived> bring_in(Shop& shop, const Incoming& in) {
         const auto added = shop.add_medium(*bytes, medium.type);
         if (!added) return tl::unexpected(one(added.error()));
     }
-    const auto opened = shop.import_bench(files::write_json(in.bench), in.id, "");
+    const auto opened = shop.import_bench(files::write_json(in.bench), in.id);
     if (!opened) return tl::unexpected(opened.error());
     // Judged here and now, so that the list of visits says the verdict.
     if (const auto judged = shop.view(opened->id, ""); !judged) return tl::unexpected(one(judged.error()));
@@ -289,6 +275,19 @@ std::string told(const std::vector<Arrived>& arrived, bool json) {
 }
 
 }  // namespace
+
+std::string plain_name(std::string_view title) {
+    constexpr std::size_t kLongest = 50;
+    std::string name;
+    for (const char c : title.substr(0, kLongest)) {
+        const char lower = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+        const bool plain = (lower >= 'a' && lower <= 'z') || (lower >= '0' && lower <= '9');
+        if (plain) name += lower;
+        if (!plain && !name.empty() && name.back() != '_') name += '_';
+    }
+    while (name.ends_with('_')) name.pop_back();
+    return name.empty() ? "visit" : name;
+}
 
 CommandOutput export_command(const ExportOptions& options, std::string_view version, const GoOn& go_on) {
     const auto shop = Shop::open(options.shop, store::Access::read, false, std::string(version));

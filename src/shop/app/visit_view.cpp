@@ -145,11 +145,6 @@ std::string wants_line(const evidence::Wants& wants) {
 
 namespace {
 
-std::string text_of(const Json& record, std::string_view key) {
-    const Json* value = record.find(key);
-    return value == nullptr ? "" : value->text;
-}
-
 std::string words_of(const Json& value) {
     switch (value.kind) {
         case Json::Kind::null:
@@ -200,9 +195,9 @@ std::string place_words(const Json& record) {
 }
 
 std::string rating_words(const Json& value, const evidence::Procedure& procedure) {
-    const std::string id = text_of(value, "checkpoint");
+    const std::string id = value.text_of("checkpoint");
     const auto* checkpoint = evidence::find_checkpoint(procedure, id);
-    const std::string step = text_of(value, "step");
+    const std::string step = value.text_of("step");
     if (checkpoint == nullptr) return fmt::format("{}: step {}", id, step);
     const std::size_t index = step.size() == 1 && step[0] >= '0' && step[0] <= '3' ? step[0] - '0' : 0;
     const std::string anchor = index < checkpoint->anchors.size() ? checkpoint->anchors[index] : "step " + step;
@@ -216,17 +211,16 @@ std::string says(const files::Entry& entry, const evidence::Procedure& procedure
     if (entry.path.empty()) return "took back";
     if (entry.path == "/readings") {
         const Json* repeats = value.find("repeats");
-        const std::string figure = repeats != nullptr ? words_of(*repeats) : text_of(value, "value");
-        return fmt::format("{} {}{}", text_of(value, "what"), figure, place_words(value));
+        const std::string figure = repeats != nullptr ? words_of(*repeats) : value.text_of("value");
+        return fmt::format("{} {}{}", value.text_of("what"), figure, place_words(value));
     }
     if (entry.path == "/ratings") return rating_words(value, procedure) + place_words(value);
-    if (entry.path == "/remarks") return fmt::format("remark “{}”", text_of(value, "text"));
-    if (entry.path == "/wants/complaints") return fmt::format("complaint “{}”", text_of(value, "text"));
-    if (entry.path == "/claims")
-        return fmt::format("claim: {} {}", text_of(value, "what"), text_of(value, "value"));
-    if (entry.path == "/work") return fmt::format("work: {} {}", text_of(value, "what"), text_of(value, "amount"));
-    if (entry.path == "/photos") return "photo " + text_of(value, "what");
-    if (entry.path == "/accepted") return fmt::format("accepted: {}", text_of(value, "finding"));
+    if (entry.path == "/remarks") return fmt::format("remark “{}”", value.text_of("text"));
+    if (entry.path == "/wants/complaints") return fmt::format("complaint “{}”", value.text_of("text"));
+    if (entry.path == "/claims") return fmt::format("claim: {} {}", value.text_of("what"), value.text_of("value"));
+    if (entry.path == "/work") return fmt::format("work: {} {}", value.text_of("what"), value.text_of("amount"));
+    if (entry.path == "/photos") return "photo " + value.text_of("what");
+    if (entry.path == "/accepted") return fmt::format("accepted: {}", value.text_of("finding"));
     std::string name = entry.path.substr(entry.path.rfind('/') + 1);
     std::ranges::replace(name, '_', ' ');
     return fmt::format("{}: {}", name, words_of(value));

@@ -40,9 +40,7 @@ bool is_key(std::string_view key) {
 // The record's member, made when it is not there; null when something else stands there.
 Json* member(Json& record, std::string_view key) {
     if (record.kind != Json::Kind::record) return nullptr;
-    for (std::size_t i = 0; i < record.keys.size(); ++i) {
-        if (record.keys[i] == key) return &record.items[i];
-    }
+    if (Json* there = record.find(key)) return there;
     record.add(std::string(key), Json{});
     return &record.items.back();
 }
@@ -67,11 +65,6 @@ void drop_nulls(Json& record) {
     }
 }
 
-std::string text_of(const Json& record, std::string_view key) {
-    const Json* value = record.find(key);
-    return value == nullptr ? "" : value->text;
-}
-
 // The parts of a place in one order, whatever the order they were written in.
 std::string place_key(const Json& item) {
     const Json* at = item.find("at");
@@ -84,7 +77,7 @@ std::string place_key(const Json& item) {
 }
 
 std::string stage_of(const Json& item) {
-    const std::string stage = text_of(item, "stage");
+    const std::string stage = item.text_of("stage");
     return stage.empty() ? "arrival" : stage;
 }
 
@@ -118,13 +111,13 @@ bool is_entry_path(std::string_view path) {
 std::string slot_of(const Entry& entry) {
     const Json& value = entry.value;
     if (entry.path == "/readings") {
-        return fmt::format("/readings|{}|{}|{}", text_of(value, "what"), place_key(value), stage_of(value));
+        return fmt::format("/readings|{}|{}|{}", value.text_of("what"), place_key(value), stage_of(value));
     }
     if (entry.path == "/ratings") {
-        return fmt::format("/ratings|{}|{}|{}", text_of(value, "checkpoint"), place_key(value), stage_of(value));
+        return fmt::format("/ratings|{}|{}|{}", value.text_of("checkpoint"), place_key(value), stage_of(value));
     }
-    if (entry.path == "/accepted") return fmt::format("/accepted|{}", text_of(value, "finding"));
-    if (entry.path == "/tools") return fmt::format("/tools|{}", text_of(value, "id"));
+    if (entry.path == "/accepted") return fmt::format("/accepted|{}", value.text_of("finding"));
+    if (entry.path == "/tools") return fmt::format("/tools|{}", value.text_of("id"));
     return is_list_path(entry.path) ? "" : entry.path;
 }
 

@@ -244,6 +244,15 @@ const Json* Json::find(std::string_view key) const {
     return found == keys.end() ? nullptr : &items[found - keys.begin()];
 }
 
+Json* Json::find(std::string_view key) {
+    return const_cast<Json*>(std::as_const(*this).find(key));
+}
+
+std::string Json::text_of(std::string_view key) const {
+    const Json* value = find(key);
+    return value == nullptr ? "" : value->text;
+}
+
 Result<Json> read_json(std::string_view text) {
     if (text.size() > kLargestJsonBytes) {
         return fail("size", "",

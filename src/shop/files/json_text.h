@@ -32,6 +32,8 @@ struct Json {
 
     void add(std::string key, Json value);         // to a record
     const Json* find(std::string_view key) const;  // in a record; null when there is none
+    Json* find(std::string_view key);
+    std::string text_of(std::string_view key) const;  // text of a member, number as written; "" when there is none
 
     friend bool operator==(const Json&, const Json&) = default;
 };

@@ -40,7 +40,7 @@ Result<void> fill_with_demo(app::Shop& shop) {
     if (there->total > 0) return {};
     for (const std::string_view path : files::embedded_paths("demo/")) {
         const std::string id = files::sha256_hex(path).substr(0, 16);
-        const auto opened = shop.import_bench(*files::embedded(path), id, "");
+        const auto opened = shop.import_bench(*files::embedded(path), id);
         if (!opened) return tl::unexpected(opened.error().front());
     }
     return shop.store().put_setting("demo", "yes");

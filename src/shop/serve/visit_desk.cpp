@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "science/base/quote.h"
+#include "shop/app/upkeep.h"
 #include "shop/files/api.h"
 #include "shop/serve/request_text.h"
 #include "shop/serve/route.h"
@@ -39,23 +40,9 @@ net::Response answered(const Call& call, const Found& found) {
     return found ? json(files::api::encode(*found)) : refuse(call, found.error());
 }
 
-// "Ostrel Heron" becomes "ostrel_heron.json": a name for any file system.
-std::string file_name(std::string_view title, std::string_view ending) {
-    constexpr std::size_t kLongest = 50;
-    std::string name;
-    for (const char c : title.substr(0, kLongest)) {
-        const char lower = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-        const bool plain = (lower >= 'a' && lower <= 'z') || (lower >= '0' && lower <= '9');
-        if (plain) name += lower;
-        if (!plain && !name.empty() && name.back() != '_') name += '_';
-    }
-    while (name.ends_with('_')) name.pop_back();
-    return (name.empty() ? "visit" : name) + std::string(ending);
-}
-
-std::string title_of_visit(Desk& desk, const std::string& visit) {
-    const auto row = desk.shop.store().visit(visit);
-    return row ? row->card.title : "";
+std::string file_name(Desk& desk, const Call& call, std::string_view ending) {
+    const auto row = desk.shop.store().visit(call.parts[0]);
+    return app::plain_name(row ? row->card.title : "") + std::string(ending);
 }
 
 }  // namespace
@@ -76,7 +63,7 @@ net::Response open(Desk& desk, const Call& call) {
     if (const auto refused = nameless(call)) return *refused;
     const auto asked = files::api::decode_new_visit(call.request.body);
     if (!asked) return refuse(asked.error());
-    return answered(call, desk.shop.open_visit(*asked, call.asker.device));
+    return answered(call, desk.shop.open_visit(*asked));
 }
 
 net::Response import(Desk& desk, const Call& call) {
@@ -86,7 +73,7 @@ net::Response import(Desk& desk, const Call& call) {
         return refuse(
             Error{"syntax", "id", fmt::format("{}: expected 16 lower-case hexadecimal digits", quote(id))});
     }
-    return answered(call, desk.shop.import_bench(call.request.body, id, call.asker.device));
+    return answered(call, desk.shop.import_bench(call.request.body, id));
 }
 
 net::Response view(Desk& desk, const Call& call) {
@@ -128,8 +115,7 @@ net::Response bench(Desk& desk, const Call& call) {
     if (!file) return refuse(call, file.error());
     net::Response response = json(*file);
     response.headers = {
-        {"Content-Disposition",
-         fmt::format("attachment; filename=\"{}\"", file_name(title_of_visit(desk, call.parts[0]), ".json"))}};
+        {"Content-Disposition", fmt::format("attachment; filename=\"{}\"", file_name(desk, call, ".json"))}};
     return response;
 }
 
@@ -144,8 +130,7 @@ net::Response report(Desk& desk, const Call& call) {
         {"Content-Security-Policy",
          "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; "
          "frame-ancestors 'none'; sandbox allow-popups"},
-        {"Content-Disposition",
-         fmt::format("inline; filename=\"{}\"", file_name(title_of_visit(desk, call.parts[0]), ".html"))}};
+        {"Content-Disposition", fmt::format("inline; filename=\"{}\"", file_name(desk, call, ".html"))}};
     return response;
 }
 

@@ -68,7 +68,7 @@ protected:
         api::NewVisit asked;
         asked.id = hex(0x1000 + number);
         asked.kind = "electric guitar";
-        const auto opened = shop_->open_visit(asked, kTablet);
+        const auto opened = shop_->open_visit(asked);
         EXPECT_TRUE(opened) << opened.error().front().message;
         return asked.id;
     }
@@ -207,7 +207,7 @@ TEST_F(ShopTest, TwoDevicesAtOnePlaceAreShownAndNeitherIsLost) {
 TEST_F(ShopTest, EveryDemoFileGoesInAndComesOutTheSame) {
     for (const auto path : files::embedded_paths("demo/")) {
         const auto text = *files::embedded(path);
-        const auto opened = shop_->import_bench(text, "", kTablet);
+        const auto opened = shop_->import_bench(text, "");
         ASSERT_TRUE(opened) << path << ": " << opened.error().front().message;
         const auto out = shop_->bench_file(opened->id);
         ASSERT_TRUE(out);
@@ -228,7 +228,7 @@ TEST_F(ShopTest, EveryDemoFileGoesInAndComesOutTheSame) {
 }
 
 TEST_F(ShopTest, AKnownInstrumentBeginsWithItsFactsItsPlayersWishesAndItsLastNumbers) {
-    const auto first = shop_->import_bench(*files::embedded("demo/heron.json"), hex(0x2000), kTablet);
+    const auto first = shop_->import_bench(*files::embedded("demo/heron.json"), hex(0x2000));
     ASSERT_TRUE(first);
     day_ = 27;
     const auto names = shop_->find_names("heron");
@@ -238,7 +238,7 @@ TEST_F(ShopTest, AKnownInstrumentBeginsWithItsFactsItsPlayersWishesAndItsLastNum
     asked.id = hex(0x2001);
     asked.kind = "electric guitar";
     asked.dossier = names->dossiers[0].id;
-    const auto second = shop_->open_visit(asked, kTablet);
+    const auto second = shop_->open_visit(asked);
     ASSERT_TRUE(second) << second.error().front().path << ' ' << second.error().front().message;
     EXPECT_EQ(second->dossier, first->dossier);
     const auto then = bench(hex(0x2000));
@@ -274,6 +274,22 @@ TEST_F(ShopTest, AToolOfTheWallComesAlongWithItsCertificate) {
     ASSERT_EQ(file.tools.size(), 1u);
     EXPECT_EQ(file.tools[0].calibrated, "2026-05-02");
     EXPECT_EQ(file.tools[0].certificate_u->typed, "0.03 mm");
+}
+
+TEST_F(ShopTest, WhatIsNotedOfAPersonOutlivesTheirNextVisit) {
+    ASSERT_TRUE(shop_->put_person({"Ruta Vell", true, "bench 2", "left-handed"}));
+    api::NewVisit asked;
+    asked.id = hex(0x3000);
+    asked.kind = "electric bass";
+    asked.by = "Ruta Vell";
+    ASSERT_TRUE(shop_->open_visit(asked));
+    asked.id = hex(0x3001);
+    asked.by = "Joon Aster";
+    ASSERT_TRUE(shop_->open_visit(asked));
+    const auto people = shop_->shop().people;
+    ASSERT_EQ(people.size(), 2u);
+    EXPECT_TRUE(std::ranges::any_of(
+        people, [](const auto& one) { return one.name == "Ruta Vell" && one.contact == "bench 2"; }));
 }
 
 TEST_F(ShopTest, WrongListEntriesAreRefusedByName) {

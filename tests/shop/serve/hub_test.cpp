@@ -72,7 +72,7 @@ protected:
         files::api::NewVisit visit;
         visit.id = kVisit;
         visit.kind = "electric guitar";
-        if (!shop_->open_visit(visit, kTablet)) throw std::runtime_error("no visit");
+        if (!shop_->open_visit(visit)) throw std::runtime_error("no visit");
         hub_.emplace(*shop_);
         shop_->on_change([this](const std::string& changed) { hub_->changed(changed); });
     }
