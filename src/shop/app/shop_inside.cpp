@@ -109,10 +109,8 @@ Result<std::shared_ptr<const Judged>> Shop::Inside::judged_of(OpenVisit& open, s
         const auto row = store.visit(id);
         // Only while nobody has written on: their own judging sets the line.
         const bool latest = row && !(*state)->entries.empty() && row->seq == (*state)->entries.back().seq;
-        if (latest && !(row->card == card)) {
-            const auto set = store.set_card(id, card);
-            if (!set) return tl::unexpected(set.error());
-        }
+        // A full disk leaves the old line in the list; the visit itself can be looked at all the same.
+        if (latest && !(row->card == card)) static_cast<void>(store.set_card(id, card));
     }
     const std::lock_guard lock(open.pointers);
     open.judged = judged;
