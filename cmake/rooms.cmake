@@ -33,11 +33,14 @@ endfunction()
 fallaway_room(science/base)
 fallaway_room(science/numeric USES science/base LIBS Eigen3::Eigen)
 fallaway_room(science/metrology USES science/base science/numeric)
+fallaway_room(science/strings USES science/base science/numeric)
+fallaway_room(science/neck USES science/base science/numeric science/metrology science/strings)
 fallaway_room(bench/evidence USES science/base science/metrology)
-fallaway_room(bench/judgement USES science/base science/metrology bench/evidence)
-fallaway_room(bench/report USES science/base science/metrology bench/evidence bench/judgement)
-fallaway_room(bench/sums USES science/base science/numeric science/metrology)
-fallaway_room(shop/files USES science/base science/metrology bench/evidence bench/judgement bench/sums
+fallaway_room(bench/model USES science/base science/numeric science/metrology science/strings science/neck bench/evidence)
+fallaway_room(bench/judgement USES science/base science/metrology bench/evidence bench/model)
+fallaway_room(bench/report USES science/base science/metrology bench/evidence bench/model bench/judgement)
+fallaway_room(bench/sums USES science/base science/numeric science/metrology science/strings science/neck)
+fallaway_room(shop/files USES science/base science/metrology science/strings bench/evidence bench/judgement bench/sums
   LIBS nlohmann_json::nlohmann_json OpenSSL::Crypto)
 fallaway_room(shop/store USES science/base shop/files LIBS SQLiteCpp)
 fallaway_room(shop/net USES science/base shop/files

@@ -1,5 +1,6 @@
 // A real `fallaway serve` on a folder of its own and a real browser, for the tests of the page.
-// The binary's path is the environment variable FALLAWAY; pictures go to FALLAWAY_PICTURES when that is set.
+// The binary's path is the environment variable FALLAWAY. With FALLAWAY_PICTURES=docs/pictures those of the README are
+// taken anew.
 import { spawn } from "node:child_process";
 import { mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
@@ -82,21 +83,40 @@ export async function settle(page) {
   await page.evaluate(() => document.fonts.ready);
 }
 
-// What axe finds, and whether the page scrolls sideways; a list of sentences, empty when all is well.
-export async function look(page, name) {
-  const found = [...page.faults];
+// Views that are kept as pictures, and under which name.
+const shown = {
+  "visits-desk-light": "visits",
+  "heights-tablet-light": "heights",
+  "verdict-desk-dark": "verdict",
+  "notes-small-light": "phone",
+};
+
+async function keepPicture(page, name) {
+  if (!pictures || !shown[name]) return;
+  mkdirSync(pictures, { recursive: true });
+  // A page that ends above the foot of the window is cut there.
+  const [width, height] = await page.evaluate(() => {
+    const end = document.querySelector(".visits-list")?.getBoundingClientRect().bottom ?? innerHeight;
+    return [innerWidth, Math.ceil(Math.min(innerHeight, end + 16))];
+  });
+  const clip = { x: 0, y: 0, width, height };
+  await page.screenshot({ path: join(pictures, `${shown[name]}.png`), clip });
+}
+
+// What axe finds, by all its rules or some, and whether the page scrolls sideways; a list of sentences, empty when all
+// is well.
+export async function look(page, name, rules) {
+  const found = page.faults.splice(0);
   const over = await page.evaluate(
     () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
   );
   if (over > 0) found.push(`scrolls ${over} px sideways`);
   // The page forbids scripts but its own; axe comes in over the debugger, as an isolated evaluation.
-  await page.evaluate(axe);
-  const { violations } = await page.evaluate(() => window.axe.run(document));
+  if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axe);
+  const asked = { resultTypes: ["violations"], ...(rules ? { runOnly: { type: "rule", values: rules } } : {}) };
+  const { violations } = await page.evaluate((options) => window.axe.run(document, options), asked);
   for (const one of violations) found.push(`axe ${one.id}: ${one.nodes.map((node) => node.target).join(" | ")}`);
-  if (pictures) {
-    mkdirSync(pictures, { recursive: true });
-    await page.screenshot({ path: join(pictures, `${name}.png`) });
-  }
+  await keepPicture(page, name);
   return found.map((what) => `${name}: ${what}`);
 }
 

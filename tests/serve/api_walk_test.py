@@ -107,7 +107,14 @@ class ApiWalk(ServedTest):
         self.refused(self.desk.get("/media/" + "0" * 64 + ".png"), 404, "not found")
 
     def test_sums_are_those_of_the_command_line(self):
-        self.assertEqual(self.desk.get("/api/sums").body.decode(), run("sums", "--list", "--json")[1])
+        answer = self.desk.get("/api/sums")
+        validate(answer.json, "sum_list")
+        self.assertEqual(answer.body.decode(), run("sums", "--list", "--json")[1])
+        for sum in answer.json["sums"]:
+            given = self.desk.post(f"/api/sums/{sum['name']}", {"inputs": sum["example"]})
+            self.assertEqual(given.status, 200, given.body)
+            validate(given.json, "sum_answer")
+            self.assertLessEqual(set(given.json["outputs"]), {output["name"] for output in sum["outputs"]})
         answer = self.desk.post("/api/sums/fret-places", {"inputs": {"scale": "635 mm", "frets": "22"}})
         self.assertEqual(answer.body.decode(), run("sums", "fret-places", "scale=635 mm", "frets=22", "--json")[1])
         self.refused(self.desk.post("/api/sums/fret-places", {"inputs": {"scale": "635"}}), 400, "unit")

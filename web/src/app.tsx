@@ -3,6 +3,7 @@ import type { ComponentType } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import { route, type Route } from "./route";
 import { outbox } from "./api/outbox";
+import { keepFocus } from "./look/focus";
 import { ErrorLine, NoticeLine } from "./look/parts";
 import { counted } from "./look/words";
 
@@ -44,10 +45,7 @@ export function App() {
   const main = useRef<HTMLElement>(null);
   useEffect(() => void load(at.page), [at.page]);
   const now = loaded.value;
-  useEffect(() => {
-    // A new page begins at its top for a screen reader and the keyboard too.
-    if (now && document.activeElement === document.body) main.current?.focus({ preventScroll: true });
-  }, [now?.page]);
+  useEffect(() => (main.current ? keepFocus(main.current) : undefined), []);
   return (
     <>
       <a

@@ -42,10 +42,13 @@ export function layOver(stored: StoredEntry[], items: OutboxItem[], device: Id):
     for (const entry of item.entries) {
       if (shown.some((one) => one.id === entry.id)) continue;
       const gone = new Set(entry.replaces ?? []);
+      const before = shown.find((one) => gone.has(one.id) && one.path === entry.path);
       shown = shown.filter((one) => !gone.has(one.id));
       if (entry.path === "") continue;
       const at = new Date().toISOString();
-      shown = [...shown, { ...entry, seq: ++seq, device, at, place: seq, waiting: true }];
+      seq += 1;
+      // What replaces one of its own list stands in its place, as on the server.
+      shown = [...shown, { ...entry, seq, device, at, place: before?.place ?? seq, waiting: true }];
     }
   }
   return shown;
@@ -102,8 +105,17 @@ export function applyJudged(view: VisitView, judged: Judged): VisitView {
 export function settle(stored: StoredEntry[], item: OutboxItem, answer: EntriesStored, device: Id): StoredEntry[] {
   if (item.kind === "undo") return stored.filter((entry) => entry.id !== answer.took_back?.id);
   const seqs = new Map(answer.stored.map((one) => [one.id, one.seq]));
-  return layOver(stored, [{ ...item, state: "waits" }], device).map(({ waiting: _, ...entry }) => ({
-    ...entry,
-    seq: seqs.get(entry.id) ?? entry.seq,
-  }));
+  return layOver(stored, [{ ...item, state: "waits" }], device).map(({ waiting: _, ...entry }) => {
+    const seq = seqs.get(entry.id) ?? entry.seq;
+    return { ...entry, seq, place: entry.place === entry.seq ? seq : entry.place };
+  });
+}
+
+/**
+ * The entries that are replaced, with all that those had replaced themselves: a correction of a correction must not bring
+ * the first figure back, since an entry that is out of force holds nothing down.
+ */
+export function withEarlier(ids: readonly Id[], shown: readonly StoredEntry[]): Id[] {
+  const earlier = shown.filter((one) => ids.includes(one.id)).flatMap((one) => one.replaces ?? []);
+  return [...new Set([...ids, ...earlier])];
 }

@@ -53,6 +53,8 @@ export const settings = {
   tools: kept<Record<string, string>>("tools", {}, isTable),
   /** A key that does what Enter does, for a foot switch that sends another one; "" none. */
   nextKey: kept<string>("next_key", "", isText),
+  /** The checkpoint a visit was left at, by the visit's id: reopened, it stands there again. */
+  leftAt: kept<Record<string, string>>("left_at", {}, isTable),
   /** Single letters do things on the sheet: off for who speaks to the device or rests a hand on the keys. */
   letterKeys: kept<boolean>("letter_keys", true, isYesNo),
 };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { OutboxItem } from "../src/api/outbox";
-import type { Answer, Entry, Judged, StoredEntry, VisitView } from "../src/api/types";
-import { applyChange, applyJudged, layOver, mergeAnswers, settle } from "../src/lay_over";
+import type { Answer, EntriesStored, Entry, Judged, StoredEntry, VisitView } from "../src/api/types";
+import { applyChange, applyJudged, layOver, mergeAnswers, settle, withEarlier } from "../src/lay_over";
 
 const mine = "000000000000000a";
 const theirs = "000000000000000b";
@@ -47,6 +47,20 @@ describe("what waits, laid over what is stored", () => {
       mine,
     );
     expect(ids(shown)).toEqual(["c"]);
+  });
+  it("stands in the place of the one of its list that it replaces, also once it is stored", () => {
+    const item = waits(typed("c", { replaces: ["a"] }));
+    const shown = layOver([stored("a", 1), stored("b", 2)], [item], mine);
+    expect(shown.map(({ id, seq, place }) => [id, seq, place])).toEqual([
+      ["b", 2, 2],
+      ["c", 3, 1],
+    ]);
+    const answer = { schema: "", seq: 7, stored: [{ id: "c", seq: 7 }], undo: null } as unknown as EntriesStored;
+    const after = settle([stored("a", 1), stored("b", 2)], item, answer, mine);
+    expect(after.map(({ id, seq, place }) => [id, seq, place])).toEqual([
+      ["b", 2, 2],
+      ["c", 7, 1],
+    ]);
   });
   it("only takes out under an empty path", () => {
     expect(
@@ -158,5 +172,15 @@ describe("what the live line tells", () => {
       assessment: { answers: [answer("y", "2")] },
     });
     expect(next.assessment.answers.map((one) => one.checkpoint)).toEqual(["y"]);
+  });
+});
+
+describe("a correction of a correction", () => {
+  it("takes all earlier figures out with it: what is out of force holds nothing down", () => {
+    const of = (id: string, replaces: string[]) =>
+      ({ id, path: "/readings", seq: 1, device: "d", at: "", saw: 0, place: 1, replaces }) as unknown as StoredEntry;
+    expect(withEarlier(["b"], [of("b", ["a"]), of("x", ["y"])])).toEqual(["b", "a"]);
+    expect(withEarlier(["c"], [of("c", ["b", "a"])])).toEqual(["c", "b", "a"]);
+    expect(withEarlier(["q"], [])).toEqual(["q"]);
   });
 });

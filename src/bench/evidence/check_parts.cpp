@@ -24,13 +24,14 @@ struct PartName {
     std::string_view key;
     std::string_view with_article;
 };
-constexpr std::array<PartName, 8> kParts{{{kString, "string", "a string"},
+constexpr std::array<PartName, 9> kParts{{{kString, "string", "a string"},
                                           {kFret, "fret", "a fret"},
                                           {kSide, "side", "a side"},
                                           {kSwitch, "switch", "a switch position"},
                                           {kPickup, "pickup", "a pickup"},
                                           {kControl, "control", "a control"},
                                           {kPressed, "pressed", "a fret where the string is held"},
+                                          {kCapo, "capo", "a fret with a capo"},
                                           {kSpot, "spot", "a spot"}}};
 
 unsigned parts_of(const Place& place) {
@@ -42,6 +43,7 @@ unsigned parts_of(const Place& place) {
     if (place.pickup) parts |= kPickup;
     if (place.control) parts |= kControl;
     if (place.pressed) parts |= kPressed;
+    if (place.capo) parts |= kCapo;
     if (place.spot) parts |= kSpot;
     return parts;
 }
@@ -130,6 +132,7 @@ void check_place(const Place& place, const std::string& path, const Ground& grou
     }
     if (place.fret) check_fret(*place.fret, path + "/fret", ground, faults);
     if (place.pressed) check_fret(*place.pressed, path + "/pressed", ground, faults);
+    if (place.capo) check_fret(*place.capo, path + "/capo", ground, faults);
     if (place.side && *place.side != "bass" && *place.side != "treble") {
         faults.add("unknown", path + "/side",
                    fmt::format("{}: no such side, expected \"bass\" or \"treble\"", quote(*place.side)));

@@ -21,6 +21,7 @@ enum PlacePart : unsigned {
     kControl = 1u << 5,  // "volume", "tone", ...
     kPressed = 1u << 6,  // fret(s) where the string was held
     kSpot = 1u << 7,     // free words: "back of head", "horn"
+    kCapo = 1u << 8,     // the lower of the two frets that a line lies on
 };
 
 struct Observable {

@@ -16,6 +16,7 @@ std::string describe(const Place& place) {
     if (place.pickup) parts.push_back(fmt::format("{} pickup", *place.pickup));
     if (place.control) parts.push_back(fmt::format("{} control", *place.control));
     if (place.pressed) parts.push_back(fmt::format("held at fret {}", *place.pressed));
+    if (place.capo) parts.push_back(fmt::format("capo at fret {}", *place.capo));
     if (place.spot) parts.push_back(*place.spot);
     return parts.empty() ? "whole instrument" : fmt::format("{}", fmt::join(parts, ", "));
 }
@@ -29,6 +30,7 @@ std::string key_of(const Place& place) {
     if (place.pickup) parts.push_back(fmt::format("pickup:{}", *place.pickup));
     if (place.control) parts.push_back(fmt::format("control:{}", *place.control));
     if (place.pressed) parts.push_back(fmt::format("p{}", *place.pressed));
+    if (place.capo) parts.push_back(fmt::format("c{}", *place.capo));
     if (place.spot) parts.push_back(fmt::format("spot:{}", *place.spot));
     return fmt::format("{}", fmt::join(parts, "."));
 }

@@ -15,7 +15,8 @@ struct Place {
     std::optional<std::string> switch_position;
     std::optional<std::string> pickup;
     std::optional<std::string> control;
-    std::optional<int> pressed;       // fret at which the string was held down while reading
+    std::optional<int> pressed;  // fret at which the string was held down while reading, or a straightedge ended
+    std::optional<int> capo;     // the lower fret of such a line, 1 where nothing is said
     std::optional<std::string> spot;  // free words
 
     friend auto operator<=>(const Place&, const Place&) = default;

@@ -47,8 +47,10 @@ bool surely_applies(const Condition& condition, const Instrument& instrument);
 
 // A value that may run from the bass string to the treble string in even steps.
 struct BassToTreble {
-    double bass = 0;    // SI
-    double treble = 0;  // SI; equal to bass when there is one value
+    double bass = 0;         // SI
+    double treble = 0;       // SI; equal to bass when there is one value
+    std::string bass_typed;  // as written; "" where nobody wrote it
+    std::string treble_typed;
     // For string 1..n (1 = treble).
     double at(int string, int strings) const;
 
@@ -64,6 +66,7 @@ struct Limit {
     Severity low_severity = Severity::note;  // "low and clean is a virtue"
     bool strict = false;                     // decide at 95 %; otherwise usual / at the edge / outside
     std::string source;                      // "common practice, no source" or the source
+    std::string high_major_typed;            // as written
 
     friend bool operator==(const Limit&, const Limit&) = default;
 };

@@ -19,6 +19,10 @@ using evidence::Each;
 using evidence::Place;
 using evidence::Rating;
 using evidence::Severity;
+using model::Current;
+using model::CurrentReadings;
+using model::speaks_for;
+using model::Taken;
 
 bool asks_for_every_note(const Checkpoint& checkpoint) {
     return !checkpoint.reads.empty() && checkpoint.reads.front() == "note";
@@ -157,7 +161,7 @@ void settle(Answer& answer, const std::vector<Place>& asked) {
                    answer.lines, [](const Line& line) { return line.disputed && !line.stale; });
                two != answer.lines.end()) {
         answer.state = AnswerState::cannot_tell;
-        answer.because = fmt::format("two people say different, {}: read it together", two->found.text);
+        answer.because = fmt::format("two readings do not agree, {}: read it again", two->found.text);
     } else if (!stale.empty()) {
         answer.state = AnswerState::stale;
         const auto old = std::ranges::find_if(answer.lines, [](const Line& line) { return line.stale; });
@@ -233,6 +237,8 @@ Finding finding_from(const Line& line, const Checkpoint& checkpoint, bool severa
     finding.cure = harmless ? evidence::Cure::none : checkpoint.cure;
     finding.at = line.at;
     finding.title = title_of(checkpoint) + (key.empty() ? "" : ", " + evidence::describe(line.at));
+    finding.observable = line.observable;
+    finding.too_high = line.too_high;
     finding.found = line.found;
     finding.limit = line.limit;
     finding.limit_source = line.limit_source;
@@ -349,9 +355,9 @@ std::vector<Finding> findings_of(const std::vector<Answer>& answers, const evide
                 }(),
                 checkpoint, false);
             two.id = "two-say:" + two.id + (line.observable.empty() ? "" : ":" + line.observable);
-            two.title = "Two people say different: " + two.title;
-            two.why = "A figure that two people do not share decides nothing";
-            two.remedy = "Read it again together, with the same tool";
+            two.title = "Two readings do not agree: " + two.title;
+            two.why = "Two figures for one thing decide nothing";
+            two.remedy = "Read it again with the same tool, together where two people read it";
             findings.push_back(std::move(two));
         }
     }

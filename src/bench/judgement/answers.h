@@ -1,13 +1,14 @@
 // Every checkpoint of the procedure held against what is known: one answer each, place by place.
 #pragma once
 
-#include "bench/judgement/current.h"
+#include "bench/judgement/assessment.h"
+#include "bench/model/current.h"
 
 namespace fallaway::judgement {
 
 // In the order of the procedure. Checkpoints that do not apply are left out.
 std::vector<Answer> answer_checkpoints(const evidence::Bench& bench, const evidence::Catalogue& catalogue,
-                                       const CurrentReadings& readings);
+                                       const model::CurrentReadings& readings);
 
 // The faults among the answers, as findings in the order of the procedure.
 std::vector<Finding> findings_of(const std::vector<Answer>& answers, const evidence::Procedure& procedure);

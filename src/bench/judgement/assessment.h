@@ -9,6 +9,7 @@
 #include "bench/evidence/assumptions.h"
 #include "bench/evidence/bench.h"
 #include "bench/evidence/procedure.h"
+#include "bench/model/neck_survey.h"
 #include "science/metrology/compare.h"
 #include "science/metrology/conformity.h"
 #include "science/metrology/uncertainty.h"
@@ -19,14 +20,7 @@ enum class Verdict { ready, set_up_first, repair_first, send_back, cannot_tell_y
 std::string_view name_of(Verdict verdict);  // "ready", "set up first", ...
 std::string_view name_of(evidence::Severity severity);
 
-// A value as it is printed everywhere: "1.95 ± 0.04 mm". Words have no unit and no u.
-struct Figure {
-    std::string text;            // value with its u, or the words
-    const Unit* unit = nullptr;  // null for words, ratings and counts
-    std::optional<metrology::Uncertain> si;
-
-    friend bool operator==(const Figure&, const Figure&) = default;
-};
+using model::Figure;
 
 // How a value stands against its limit, in one of three vocabularies.
 enum class Standing {
@@ -52,6 +46,7 @@ struct Line {
     std::string limit_source;
     std::optional<metrology::Limits> limit_si;
     Standing standing = Standing::not_judged;
+    bool too_high = false;                       // outside, over the upper limit
     std::optional<evidence::Severity> severity;  // set when this line is a fault
     std::optional<double> p_conform;             // strict limits
     evidence::Stage stage = evidence::Stage::arrival;
@@ -60,7 +55,7 @@ struct Line {
     bool tool_assumed = false;  // the shop's default tool was taken
     bool stale = false;         // work done since makes it worthless
     std::string stale_because;
-    bool disputed = false;  // two people read it and do not agree: both texts in `found`
+    bool disputed = false;  // read twice, and the two do not agree: both texts in `found`
     std::string advice;     // what would decide it: "a caliper", "four readings instead of one"
     std::string remark;
 
@@ -99,7 +94,9 @@ struct Finding {
     evidence::Severity severity = evidence::Severity::minor;
     evidence::Cure cure = evidence::Cure::none;
     evidence::Place at;
-    std::string title;  // "String height over fret 12, string 6"
+    std::string title;       // "String height over fret 12, string 6"
+    std::string observable;  // "" for ratings and whatever is no reading
+    bool too_high = false;   // over the upper limit
     Figure found;
     std::string limit;
     std::string limit_source;
@@ -190,6 +187,7 @@ struct Assessment {
     std::vector<CardResult> card;
     std::vector<Change> changes;
     std::optional<PriceResult> price;
+    std::optional<model::NeckSurvey> neck;
     std::vector<Answer> answers;  // every checkpoint of the procedure that applies or was answered
     std::vector<std::string>
         not_looked_at;                    // questions of the procedure outside what was answered, plain sentences

@@ -11,6 +11,10 @@ namespace {
 using evidence::Bench;
 using evidence::CardLine;
 using evidence::Catalogue;
+using model::CurrentReadings;
+using model::speaks_for;
+using model::take;
+using model::Taken;
 
 std::string with_place(std::string text, const evidence::Place& at) {
     if (!evidence::key_of(at).empty()) text += ", " + evidence::describe(at);

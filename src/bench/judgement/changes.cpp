@@ -11,6 +11,8 @@ namespace {
 
 using evidence::Place;
 using evidence::Stage;
+using model::CurrentReadings;
+using model::Taken;
 
 struct BothTimes {
     const Taken* before = nullptr;

@@ -16,6 +16,8 @@ using evidence::Bench;
 using evidence::Catalogue;
 using evidence::Claim;
 using evidence::ClaimKind;
+using model::Current;
+using model::CurrentReadings;
 
 // Copper, IEC 60028 (from memory): R20 = R / (1 + alpha (t - 20 C)).
 constexpr double kCopperPerKelvin = 0.00393;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "bench/judgement/parts.h"
+#include "bench/judgement/trouble.h"
 
 namespace fallaway::judgement {
 namespace {
@@ -11,6 +12,9 @@ using evidence::Complaint;
 using evidence::Ending;
 using evidence::Place;
 using evidence::Stage;
+using model::CurrentReadings;
+using model::speaks_for;
+using model::Taken;
 
 // "bass" or "treble": as stated, else by the half of the neck that the string runs on; "" when neither tells.
 std::string_view half_of(const Place& place, int strings) {
@@ -40,6 +44,12 @@ bool just_above(const Place& complaint, const Place& finding) {
     const int frets_up = *finding.fret - *complaint.fret;
     const bool same_string = !finding.string || !complaint.string || finding.string == complaint.string;
     return same_string && frets_up >= 1 && frets_up <= 3;
+}
+
+// A string that stands high has room: it does not make the noise.
+bool clears(Trouble trouble, const Finding& finding) {
+    return trouble == Trouble::noise && finding.too_high &&
+           (finding.observable == "string height" || finding.observable == "nut gap");
 }
 
 std::string sentence(const Taken& taken) {
@@ -91,8 +101,9 @@ std::vector<ComplaintLine> judge_complaints(const evidence::Bench& bench, const 
         ComplaintLine line;
         line.text = complaint.text;
         line.at = complaint.at;
+        const Trouble trouble = trouble_of(complaint);
         for (const Finding& finding : findings) {
-            if (other_half(complaint.at, finding.at, strings)) continue;
+            if (other_half(complaint.at, finding.at, strings) || clears(trouble, finding)) continue;
             if (!same_place(complaint.at, finding.at) && !just_above(complaint.at, finding.at)) continue;
             line.findings.push_back(finding.id);
             if (!complaint.ending && finding.severity != evidence::Severity::note) {

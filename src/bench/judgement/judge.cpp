@@ -59,6 +59,27 @@ std::vector<Finding> idle_acceptances(const std::vector<Finding>& findings, cons
     return idle;
 }
 
+// Readings that no neck could give together are told, never averaged away.
+std::vector<Finding> disagreements(const model::NeckSurvey& neck) {
+    std::vector<Finding> findings;
+    for (const model::Disagreement& disagreement : neck.disagreements) {
+        const model::Asked& first = disagreement.suspects.front();
+        Finding finding;
+        finding.id = fmt::format("readings@{}:{}", evidence::key_of(first.at), first.observable);
+        finding.severity = Severity::minor;
+        finding.at = first.at;
+        finding.title = disagreement.suspects.size() == 1 ? "A reading does not go with the others"
+                                                          : "Readings do not go together";
+        finding.found.text = fmt::format("{}", fmt::join(disagreement.texts, "; "));
+        finding.standing = Standing::fails;
+        finding.why = "No neck has all of these heights at once; the model of the neck leaves these out";
+        finding.remedy = fmt::format("Read {}: {}", disagreement.again ? "again" : "next",
+                                     model::describe(disagreement.decider));
+        findings.push_back(std::move(finding));
+    }
+    return findings;
+}
+
 std::optional<Finding> price_finding(const std::optional<PriceResult>& price) {
     if (!price || !price->words.ends_with("above")) return std::nullopt;
     Finding finding;
@@ -165,7 +186,7 @@ std::string name_of_hands(evidence::Hands hands) {
 }  // namespace
 
 Assessment assess(const Bench& bench, const Catalogue& catalogue) {
-    const CurrentReadings readings(bench, catalogue);
+    const model::CurrentReadings readings(bench, catalogue);
     Assessment result;
     result.scope = bench.scope.name;
     result.hands = name_of_hands(bench.hands);
@@ -174,7 +195,10 @@ Assessment assess(const Bench& bench, const Catalogue& catalogue) {
     result.claims = judge_claims(bench, catalogue, readings);
     result.price = judge_price(bench);
 
+    result.neck = model::survey_neck(bench, readings);
+
     result.findings = findings_of(result.answers, catalogue.procedure);
+    if (result.neck) std::ranges::move(disagreements(*result.neck), std::back_inserter(result.findings));
     std::ranges::move(findings_of(result.claims, bench, catalogue), std::back_inserter(result.findings));
     if (auto price = price_finding(result.price)) result.findings.push_back(std::move(*price));
     attach_acceptances(result.findings, bench);

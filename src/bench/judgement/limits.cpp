@@ -17,9 +17,25 @@ using evidence::Bench;
 using evidence::Checkpoint;
 using evidence::Place;
 using evidence::Severity;
+using model::Current;
 
 // A height that was asked for is met within this; common practice, no source.
 constexpr double kWantedHeightTolerance = 0.15e-3;  // m
+
+const evidence::Limit* limit_that_applies(const Checkpoint& checkpoint, const Bench& bench) {
+    const auto found = std::ranges::find_if(checkpoint.limits, [&](const evidence::Limit& given) {
+        return evidence::applies(given.when, bench.instrument);
+    });
+    return found == checkpoint.limits.end() ? nullptr : &*found;
+}
+
+// How much higher the bass string usually stands than the treble one, for a want that names one of them.
+double usual_rise(const Checkpoint& checkpoint, const Bench& bench) {
+    const evidence::Limit* limit = limit_that_applies(checkpoint, bench);
+    if (limit == nullptr || !limit->high) return 0;
+    const double high = limit->high->bass - limit->high->treble;
+    return limit->low ? (high + limit->low->bass - limit->low->treble) / 2 : high;
+}
 
 std::optional<PlaceLimit> wanted_height(const Checkpoint& checkpoint, const Place& at, const Bench& bench) {
     if (!bench.wants || checkpoint.fret != 12) return std::nullopt;
@@ -27,7 +43,9 @@ std::optional<PlaceLimit> wanted_height(const Checkpoint& checkpoint, const Plac
     const auto& bass = bench.wants->height_bass;
     const auto& treble = bench.wants->height_treble;
     if (!heights || (!bass && !treble)) return std::nullopt;
-    const evidence::BassToTreble wanted{(bass ? bass : treble)->si, (treble ? treble : bass)->si};
+    const double rise = bass && treble ? bass->si - treble->si : usual_rise(checkpoint, bench);
+    const evidence::BassToTreble wanted{bass ? bass->si : treble->si + rise,
+                                        treble ? treble->si : bass->si - rise};
     const double middle = wanted.at(at.string.value_or(1), evidence::string_count(bench.instrument));
     PlaceLimit limit;
     limit.limits = {middle - kWantedHeightTolerance, middle + kWantedHeightTolerance};
@@ -53,21 +71,19 @@ std::optional<PlaceLimit> shop_limit(const Checkpoint& checkpoint, const Place& 
 }
 
 std::optional<PlaceLimit> procedure_limit(const Checkpoint& checkpoint, const Place& at, const Bench& bench) {
+    const evidence::Limit* given = limit_that_applies(checkpoint, bench);
+    if (given == nullptr) return std::nullopt;
     const int strings = evidence::string_count(bench.instrument);
-    for (const auto& given : checkpoint.limits) {
-        if (!evidence::applies(given.when, bench.instrument)) continue;
-        PlaceLimit limit;
-        // One figure for the whole guitar is held against the outer, more generous end.
-        const int string = at.string.value_or(strings);
-        if (given.low) limit.limits.lower = given.low->at(string, strings);
-        if (given.high) limit.limits.upper = given.high->at(string, strings);
-        limit.high_major = given.high_major;
-        limit.low_severity = given.low_severity;
-        limit.strict = given.strict;
-        limit.source = given.source;
-        return limit;
-    }
-    return std::nullopt;
+    PlaceLimit limit;
+    // One figure for the whole guitar is held against the outer, more generous end.
+    const int string = at.string.value_or(strings);
+    if (given->low) limit.limits.lower = given->low->at(string, strings);
+    if (given->high) limit.limits.upper = given->high->at(string, strings);
+    limit.high_major = given->high_major;
+    limit.low_severity = given->low_severity;
+    limit.strict = given->strict;
+    limit.source = given->source;
+    return limit;
 }
 
 Severity one_class_worse(Severity severity) {
@@ -79,6 +95,7 @@ void hold_against_practice(Line& line, const metrology::Uncertain& y, const Plac
     constexpr std::array kStanding = {Standing::usual, Standing::at_the_edge, Standing::outside};
     line.standing = kStanding[std::size_t(result.practice)];
     if (result.practice != metrology::Practice::outside) return;
+    line.too_high = result.beyond_upper;
     line.severity = result.beyond_upper ? severity : limit.low_severity;
     if (result.beyond_upper && limit.high_major && y.value - *limit.high_major > y.u) {
         line.severity = one_class_worse(severity);

@@ -1,7 +1,8 @@
 // Which limit counts for one place of a checkpoint, and how a reading stands against it.
 #pragma once
 
-#include "bench/judgement/current.h"
+#include "bench/judgement/assessment.h"
+#include "bench/model/current.h"
 
 namespace fallaway::judgement {
 
@@ -19,7 +20,7 @@ std::optional<PlaceLimit> limit_for(const evidence::Checkpoint& checkpoint, cons
                                     const evidence::Bench& bench);
 
 // Fills in limit, standing, severity and advice of a line from a reading.
-void hold_against_limit(Line& line, const Current& current, const evidence::Checkpoint& checkpoint,
+void hold_against_limit(Line& line, const model::Current& current, const evidence::Checkpoint& checkpoint,
                         const evidence::Bench& bench, const evidence::Catalogue& catalogue);
 
 // A finer tool for an observable: the first kind of the catalogue, made for it and other than `used`, whose

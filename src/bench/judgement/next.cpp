@@ -6,6 +6,7 @@
 
 #include "bench/judgement/answers.h"
 #include "bench/judgement/parts.h"
+#include "bench/judgement/trouble.h"
 
 namespace fallaway::judgement {
 namespace {
@@ -17,7 +18,8 @@ using evidence::Severity;
 // What a fault of each class is worth to a verdict, against a note; own scale after Dodge's demerits (1928, from
 // memory: 100, 50, 10, 1).
 constexpr std::array kWeight = {100.0, 50.0, 10.0, 1.0};
-constexpr double kComplaintFactor = 2;  // a place the player complains of is looked at first
+constexpr double kComplaintFactor = 8;  // what the player came for is looked at first; common practice, no source
+constexpr double kClaimFactor = 2;
 constexpr double kOptionalFactor = 0.3;
 
 // Bits that a yes-or-no answer of probability p is expected to bring (Shannon 1948).
@@ -29,14 +31,12 @@ double information(double p) {
 // Could this checkpoint explain one of the complaints?
 bool touches_complaint(const Checkpoint& checkpoint, const Bench& bench) {
     if (!bench.wants) return false;
-    constexpr std::array<std::string_view, 9> kRing = {
-        "note", "rocker", "relief", "string height", "nut gap", "nut tap", "nut wire", "fret height", "dead spot"};
-    const bool about_ring = std::ranges::any_of(
-        checkpoint.reads, [&](const auto& name) { return std::ranges::count(kRing, std::string_view(name)) > 0; });
-    const bool about_wiring = checkpoint.section == "electrics";
     return std::ranges::any_of(bench.wants->complaints, [&](const evidence::Complaint& complaint) {
-        const bool wiring = complaint.at.switch_position || complaint.at.pickup || complaint.at.control;
-        return !complaint.ending && (wiring ? about_wiring : about_ring);
+        if (complaint.ending) return false;
+        const Trouble trouble = trouble_of(complaint);
+        if (trouble == Trouble::hum && checkpoint.section == "electrics") return true;
+        return std::ranges::any_of(checkpoint.reads,
+                                   [&](const std::string& what) { return may_explain(trouble, what); });
     });
 }
 
@@ -94,7 +94,7 @@ std::vector<NextReading> next_readings(const Bench& bench, const evidence::Catal
         reading.why = settles_claim ? "would settle a claim" : why_next(answer, checkpoint, complaint);
         double value = kWeight[std::size_t(checkpoint.severity)] * information(p_fault(answer, checkpoint));
         if (complaint) value *= kComplaintFactor;
-        if (settles_claim) value *= kComplaintFactor;
+        if (settles_claim) value *= kClaimFactor;
         if (checkpoint.optional) value *= kOptionalFactor;
         reading.value_per_minute = value / std::max(0.25, checkpoint.minutes);
         next.push_back(std::move(reading));
@@ -103,7 +103,7 @@ std::vector<NextReading> next_readings(const Bench& bench, const evidence::Catal
     return next;
 }
 
-std::vector<evidence::Assumption> still_assumed(const Bench& bench, const CurrentReadings& readings) {
+std::vector<evidence::Assumption> still_assumed(const Bench& bench, const model::CurrentReadings& readings) {
     auto list = evidence::assumptions(bench.instrument);
     std::erase_if(list, [&](const evidence::Assumption& assumption) {
         if (assumption.observable.empty()) return false;

@@ -128,7 +128,7 @@ std::ptrdiff_t answered_in_scope(const Assessment& assessment) {
     });
 }
 
-std::vector<std::string> ready_reasons(const Assessment& assessment, const evidence::Procedure& procedure) {
+std::vector<std::string> ready_reasons(const Assessment& assessment) {
     const auto answered = answered_in_scope(assessment);
     std::vector<std::string> reasons = {
         fmt::format("{} checkpoints of the {} answered, none stands in the way", answered, assessment.scope)};
@@ -170,7 +170,7 @@ VerdictWithReasons reach_verdict(const Assessment& assessment, const evidence::P
     auto open = open_reasons(assessment, procedure);
     if (open.empty() && answered_in_scope(assessment) == 0) open.push_back("Nothing of the scope was answered");
     if (!open.empty()) return {Verdict::cannot_tell_yet, std::move(open)};
-    return {Verdict::ready, ready_reasons(assessment, procedure)};
+    return {Verdict::ready, ready_reasons(assessment)};
 }
 
 }  // namespace fallaway::judgement

@@ -16,6 +16,11 @@ std::optional<svg::Figure> neck_figure(const Sheet& sheet);
 // Absent when no note was tried.
 std::optional<svg::Figure> ring_figure(const Sheet& sheet);
 
+// The fret tops from above, as the model of the neck has them. Absent while nothing was read on the neck.
+std::optional<svg::Figure> survey_figure(const Sheet& sheet);
+// Each string's heights and its least room, for the table below it.
+Markup strings_over_crowns(const model::NeckSurvey& neck);
+
 // One change, string by string, and the mean change with its 95 % interval. Absent without pairs.
 std::optional<svg::Figure> change_figure(const judgement::Change& change, std::size_t number);
 

@@ -71,8 +71,13 @@ Markup drawings(const Sheet& sheet) {
     Markup inside;
     const auto ring = ring_figure(sheet);
     const auto neck = neck_figure(sheet);
+    const auto survey = survey_figure(sheet);
     if (ring) inside += section("heard", "Ring map", svg::figure(*ring));
     if (neck) inside += section("plan", "The neck from above", svg::figure(*neck));
+    if (survey) {
+        inside += section("survey-of-tops", "Survey of the fret tops",
+                          svg::figure(*survey) + strings_over_crowns(*sheet.assessment.neck));
+    }
     return inside;
 }
 

@@ -91,6 +91,7 @@ svg .guess{font-weight:500}
 svg .quiet{fill:var(--ink2);font-size:20px}
 svg .o{stroke-width:2}
 svg .f{stroke-width:.8}
+svg .contour{stroke-width:1.2}
 svg .heavy{stroke-width:2.4}
 svg .hair{stroke:var(--line);stroke-width:.8}
 svg .hair.mark{stroke:var(--ink);stroke-width:1.25}
@@ -147,6 +148,7 @@ a{color:inherit;text-decoration:none}
 .page .sign{display:grid}
 svg line,svg polyline,svg path,svg .e,svg .hair.mark{stroke-width:.3mm}
 svg .o,svg .board{stroke-width:.5mm}
+svg .contour{stroke-width:.25mm}
 svg .f,svg .hair,svg .fret,svg .station{stroke-width:.18mm}
 svg .heavy,svg .cross,svg .teeth{stroke-width:.6mm}
 svg .heard{stroke-width:.9mm}

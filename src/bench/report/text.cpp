@@ -21,6 +21,7 @@ public:
         verdict();
         complaints();
         findings();
+        neck();
         claims();
         card();
         changes();
@@ -40,6 +41,33 @@ private:
 
     void heading(std::string_view words) {
         out_ += fmt::format("\n{}\n", inked(words, Ink::bold, layout_.colour));
+    }
+
+    // The unit stands at the head of the column.
+    static std::string bare_mm(const metrology::Uncertain& length) {
+        const FigureParts parts = parts_of(model::in_mm(length));
+        return fmt::format("{} {}", parts.value, parts.u);
+    }
+
+    void neck() {
+        const auto& neck = assessment_.neck;
+        if (!neck || neck->readings == 0) return;
+        heading(fmt::format("The neck, from {}", counted(std::size_t(neck->readings), "reading")));
+        std::vector<Row> rows = {
+            {{"string"}, {"slot, mm"}, {"over fret 1"}, {"over 12"}, {"over the last"}, {"least room"}}};
+        for (const model::StringSurvey& string : neck->strings) {
+            const std::string held =
+                string.least_held == 0 ? "open" : fmt::format("held at {}", string.least_held);
+            rows.push_back({{fmt::format("{}", string.string)},
+                            {bare_mm(string.slot)},
+                            {bare_mm(string.over_first)},
+                            {bare_mm(string.over_twelfth)},
+                            {bare_mm(string.over_last)},
+                            {fmt::format("{}, {}, over {}", bare_mm(string.least), held, string.least_over)}});
+        }
+        out_ += aligned(std::move(rows), 2, {6, 15, 15, 15, 15, 0}, layout_);
+        say("  ", fmt::format("Relief {}, deepest over fret {}; fallaway {}", model::in_mm(neck->relief).text,
+                              neck->relief_at, model::in_mm(neck->fallaway).text));
     }
 
     void list(std::string_view words, const std::vector<std::string>& lines) {

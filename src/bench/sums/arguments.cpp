@@ -56,9 +56,12 @@ Result<Texts> gather(const Sum& sum, const std::vector<Argument>& arguments) {
     return texts;
 }
 
+bool is_note(const Input& input, std::string_view text) {
+    return input.may_be_note && !text.empty() && text.front() >= 'A' && text.front() <= 'G';
+}
+
 Result<QuantityText> read_one(const Input& input, std::string_view text, Dimension dimension) {
-    const bool letter = !text.empty() && text.front() >= 'A' && text.front() <= 'G';
-    if (!input.may_be_note || !letter) return parse_quantity(text, dimension);
+    if (!is_note(input, text)) return parse_quantity(text, dimension);
     const auto note = note_number(text);
     if (!note) return tl::unexpected(note.error());
     QuantityText q;
@@ -82,7 +85,7 @@ Result<void> read_list(const Input& input, std::string_view text, Dimension dime
     const std::string_view end_unit = last ? last->unit->symbol : std::string_view{};
     for (std::size_t i = 0; i < values->size(); ++i) {
         const std::string& value = (*values)[i];
-        const bool takes_end_unit = !end_unit.empty() && lacks_unit(value);
+        const bool takes_end_unit = !end_unit.empty() && lacks_unit(value) && !is_note(input, value);
         const auto q = takes_end_unit ? read_one(input, fmt::format("{} {}", value, end_unit), dimension)
                                       : read_one(input, value, dimension);
         if (!q) return fail(q.error().code, "", fmt::format("value {}: {}", i + 1, q.error().message));

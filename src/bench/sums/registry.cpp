@@ -41,6 +41,11 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
     return d[a.size()][b.size()];
 }
 
+std::vector<Sum> together(std::vector<Sum> first, const std::vector<Sum>& second) {
+    first.insert(first.end(), second.begin(), second.end());
+    return first;
+}
+
 }  // namespace
 
 Input Input::within(double lowest, double highest) const {
@@ -138,9 +143,13 @@ Output word_of(std::string name, std::string says) {
 
 std::span<const Theme> themes() {
     static const std::vector<Theme> all{
-        {"Frets and fingerboard", fret_sums()},  {"Strings", string_sums()},
-        {"Screws and lengths", workshop_sums()}, {"Pitch", pitch_sums()},
-        {"Pickups and pots", electric_sums()},   {"Readings", reading_sums()},
+        {"Frets and fingerboard", fret_sums()},
+        {"Nut, neck and saddle", setup_sums()},
+        {"Strings", together(string_sums(), string_choice_sums())},
+        {"Screws and lengths", workshop_sums()},
+        {"Pitch", pitch_sums()},
+        {"Pickups and pots", electric_sums()},
+        {"Readings", reading_sums()},
         {"Inspection", inspection_sums()},
     };
     return all;

@@ -2,13 +2,15 @@
 
 #include <fmt/format.h>
 
-#include "bench/sums/formulas_frets.h"
 #include "bench/sums/themes.h"
+#include "science/neck/frets.h"
+#include "science/neck/relief.h"
 
 namespace fallaway::sums {
 namespace {
 
 using enum Dimension;
+using neck::fret_place;
 
 constexpr double kShortestScale = 0.2;  // m: a soprano ukulele has 330 mm, half of it is a slip of the unit
 constexpr double kLongestScale = 1.2;   // m: a double bass
@@ -36,9 +38,9 @@ Result<Outcome> places(const Inputs& in) {
         std::vector<double> by_rule;
         std::vector<double> cents;
         for (int k = 1; k <= in.whole("frets"); ++k) {
-            const Length old_place = fret_place_by_divisor(scale, k, divisor);
+            const Length old_place = neck::fret_place_by_divisor(scale, k, divisor);
             by_rule.push_back(old_place.si());
-            cents.push_back(error_of_fret(old_place, scale, k).si());
+            cents.push_back(neck::error_of_fret(old_place, scale, k).si());
         }
         out.column("place-by-rule", by_rule).column("rule-error", cents);
         out.note(fmt::format("The exact divisor is 17.817154; {:g} is the one asked for.", divisor));
@@ -87,7 +89,7 @@ Sum scale_from_last_fret() {
         .cautions = {"A nut moved forward for intonation makes the scale read short by about as much."},
         .example = {{"place", "465.9 mm \u00B1 0.3 mm"}, {"fret", "22"}},
         .function = [](const Inputs& in) -> Result<Outcome> {
-            const Length scale = scale_from_fret(in.get<Length>("place"), in.whole("fret"));
+            const Length scale = neck::scale_from_fret(in.get<Length>("place"), in.whole("fret"));
             return Outcome().put("scale", scale).put("error-grows", scale / in.get<Length>("place"));
         },
     };
@@ -114,7 +116,7 @@ Sum radius() {
             if (sagitta > chord / 2) {
                 return fail("range", "sagitta", "higher than half the chord: that is more than half a circle");
             }
-            const Length r = radius_from_sagitta(chord, sagitta);
+            const Length r = neck::radius_from_sagitta(chord, sagitta);
             return Outcome().put("radius", r).put("radius-inch", r);
         },
     };
@@ -138,20 +140,24 @@ Sum sagitta() {
             const auto chord = in.get<Length>("chord");
             const auto r = in.get<Length>("radius");
             if (chord > 2 * r) return fail("range", "chord", "wider than the whole circle");
-            return Outcome().put("sagitta", sagitta_from_radius(chord, r));
+            return Outcome().put("sagitta", neck::sagitta_from_radius(chord, r));
         },
     };
 }
 
 Result<Outcome> convert_relief(const Inputs& in) {
     const int held = in.whole("held");
-    const int over = in.has("over") ? in.whole("over") : deepest_fret(held);
+    const neck::Layout board{.strings = {{.scale = 1}}, .frets = in.whole("last"), .joint_fret = in.si("joint")};
+    const int over =
+        in.has("over") ? in.whole("over") : neck::deepest_fret(board, 1, held, neck::ReliefShape::even_curve);
     if (over >= held) return fail("range", "over", "must lie between fret 1 and the fret held down");
-    const double ratio = relief_ratio(held, over, in.whole("last"));
+    const auto ratio = [&](neck::ReliefShape shape) { return neck::relief_ratio(board, {1, over, held}, shape); };
+    const double even = ratio(neck::ReliefShape::even_curve);
     return Outcome()
-        .put("relief", in.get<Length>("reading") / ratio)
+        .put("relief", in.get<Length>("reading") / even)
+        .put("relief-as-bent", in.get<Length>("reading") / ratio(neck::ReliefShape::beam))
         .put("over-fret", over)
-        .put("ratio", ratio)
+        .put("ratio", even)
         .note(fmt::format("Capo at fret 1, held at fret {}, read over fret {}.", held, over));
 }
 
@@ -161,20 +167,27 @@ Sum relief_reading() {
         .title = "Relief held at another fret",
         .says =
             "Makes relief readings comparable that were taken with the string held at different frets: the dip in "
-            "the middle of the line from fret 1 to the last fret, for a neck of even curve.",
+            "the middle of the line from fret 1 to the last fret, for a neck of even curve, and the deepest dip "
+            "under "
+            "it for one that bends up to its joint and is straight past it.",
         .inputs = {quantity("reading", "gap under the string, capo at fret 1", length).within(-0.005, 0.005),
                    whole("held", "fret where the string was held down").within(3, kMostFrets),
                    whole("over", "fret over which the gap was read; left out: where it is deepest")
                        .within(2, kMostFrets)
                        .optional(),
-                   whole("last", "last fret of the line to compare on").within(3, kMostFrets).usually("22")},
-        .outputs = {shown("relief", "relief on that line", length, "mm", 3).in_unit_of("reading"),
-                    count_of("over-fret", "read over fret"), plain("ratio", "reading to relief", 4)},
-        .formula = "relief = reading (x_last - x_1)^2 / (4 (x_over - x_1)(x_held - x_over)), x_k = 1 - 2^(-k/12)",
-        .source = "geometry of an arc; common practice, no source for the choice of frets",
+                   whole("last", "last fret of the line to compare on").within(3, kMostFrets).usually("22"),
+                   whole("joint", "fret at the neck joint").within(8, kMostFrets).usually("16")},
+        .outputs =
+            {shown("relief", "relief on that line, neck of even curve", length, "mm", 3).in_unit_of("reading"),
+             shown("relief-as-bent", "the same, bent up to the joint", length, "mm", 3).in_unit_of("reading"),
+             count_of("over-fret", "read over fret"), plain("ratio", "reading to relief", 4)},
+        .formula =
+            "even curve: relief = reading (x_last - x_1)^2 / (4 (x_over - x_1)(x_held - x_over)), x_k = 1 - "
+            "2^(-k/12); "
+            "bent: the curve of a tapered beam that the strings pull, clamped at the joint",
+        .source = "geometry of an arc; bending of beams; common practice, no source for the choice of frets",
         .cautions =
-            {"A neck bends more evenly on paper than at the bench: near the joint the true shape is up to a "
-             "tenth of the relief away from an even curve."},
+            {"The two shapes lie up to a tenth of the relief apart. Write down where the string was held."},
         .example = {{"reading", "0.15 mm"}, {"held", "17"}},
         .function = convert_relief,
     };

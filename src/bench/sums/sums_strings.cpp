@@ -1,12 +1,13 @@
 #include <fmt/format.h>
 
-#include "bench/sums/formulas_strings.h"
 #include "bench/sums/themes.h"
+#include "science/strings/ideal.h"
 
 namespace fallaway::sums {
 namespace {
 
 using enum Dimension;
+using namespace strings;
 
 constexpr const char* kEyes = "Wear eye protection: a string under tension whips when it breaks or slips.";
 constexpr const char* kSlacken = "Slacken a string before cutting it.";

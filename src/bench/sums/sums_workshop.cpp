@@ -4,14 +4,17 @@
 
 #include <fmt/format.h>
 
-#include "bench/sums/formulas_frets.h"
 #include "bench/sums/formulas_workshop.h"
 #include "bench/sums/themes.h"
+#include "science/neck/frets.h"
+#include "science/strings/screw_thread.h"
 
 namespace fallaway::sums {
 namespace {
 
 using enum Dimension;
+using strings::Thread;
+using strings::thread_named;
 
 constexpr double kMostMove = 0.02;  // m: more than any screw of an instrument travels
 constexpr int kMostFrets = 48;
@@ -91,7 +94,7 @@ Sum saddle_height() {
         .example = {{"change", "-0.20 mm"}, {"thread", "M3"}},
         .function =
             [](const Inputs& in) {
-                const Length move = saddle_height_for(in.get<Length>("change"), in.whole("fret"));
+                const Length move = neck::saddle_height_for(in.get<Length>("change"), in.whole("fret"));
                 return with_turns(Outcome().put("move", move), in, move);
             },
     };
@@ -117,7 +120,7 @@ Sum intonation_move() {
         .function =
             [](const Inputs& in) {
                 const Length move =
-                    saddle_move_for(in.get<Interval>("sharp"), in.get<Length>("scale"), in.whole("fret"));
+                    neck::saddle_move_for(in.get<Interval>("sharp"), in.get<Length>("scale"), in.whole("fret"));
                 return with_turns(Outcome().put("move", move), in, move);
             },
     };

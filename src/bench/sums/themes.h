@@ -8,7 +8,9 @@
 namespace fallaway::sums {
 
 std::vector<Sum> fret_sums();
+std::vector<Sum> setup_sums();
 std::vector<Sum> string_sums();
+std::vector<Sum> string_choice_sums();
 std::vector<Sum> workshop_sums();
 std::vector<Sum> pitch_sums();
 std::vector<Sum> electric_sums();

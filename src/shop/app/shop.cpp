@@ -78,7 +78,7 @@ store::Store& Shop::store() {
 }
 
 const evidence::Catalogue& Shop::catalogue() const {
-    return inside_->catalogue;
+    return *inside_->catalogue;
 }
 
 files::api::Shop Shop::shop() const {
@@ -116,7 +116,7 @@ ResultAll<void> Shop::put_person(const files::api::Person& person) {
 }
 
 ResultAll<void> Shop::put_tool(const files::api::Tool& tool) {
-    const auto& kinds = inside_->catalogue.tools;
+    const auto& kinds = inside_->catalogue->tools;
     const auto named = [&](const std::string& id) {
         return std::ranges::any_of(kinds, [&](const auto& kind) { return kind.id == id; });
     };
@@ -162,7 +162,7 @@ ResultAll<void> Shop::put_limit(const evidence::LimitOverride& limit) {
     // Held against an instrument of no particular kind: what is wrong with it would be wrong in every visit.
     evidence::Bench probe;
     probe.limits = {limit};
-    auto errors = evidence::validate(probe, inside_->catalogue);
+    auto errors = evidence::validate(probe, *inside_->catalogue);
     for (Error& error : errors) {
         if (error.path.starts_with("/limits/0")) error.path.erase(0, std::string_view("/limits/0").size());
     }

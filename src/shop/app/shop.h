@@ -51,6 +51,8 @@ public:
     ResultAll<files::api::VisitOpened> import_bench(std::string_view text, std::string_view id);
     // `device` decides whose undo is offered.
     Result<files::api::VisitView> view(std::string_view visit, std::string_view device) const;
+    // Works out what the list shows of it; also done before a view, where nobody has yet.
+    Result<void> judge(std::string_view visit) const;
     ResultAll<files::api::EntriesStored> add(std::string_view visit, std::vector<files::Entry> entries,
                                              std::string_view device);
     ResultAll<files::api::Tried> try_out(std::string_view visit, std::vector<files::Entry> entries,

@@ -43,7 +43,7 @@ Shop::Inside::Inside(store::Store opened, store::Access how, std::string of_prog
       access(how),
       version(std::move(of_program)),
       world(std::move(of)),
-      catalogue(files::built_in_catalogue()),
+      catalogue(std::make_shared<const evidence::Catalogue>(files::built_in_catalogue())),
       procedure_hash(std::move(hash)) {}
 
 std::shared_ptr<OpenVisit> Shop::Inside::open_visit(std::string_view id) {
@@ -61,14 +61,15 @@ std::shared_ptr<OpenVisit> Shop::Inside::open_visit(std::string_view id) {
     return kept;
 }
 
-Result<evidence::Catalogue> Shop::Inside::catalogue_under(const std::string& procedure) const {
+Result<std::shared_ptr<const evidence::Catalogue>> Shop::Inside::catalogue_under(
+    const std::string& procedure) const {
     if (procedure.empty() || procedure == procedure_hash) return catalogue;
     const auto body = store.procedure(procedure);
     if (!body) return tl::unexpected(body.error());
     auto decoded = files::decode_procedure(*body);
     if (!decoded) return tl::unexpected(damaged(decoded.error()));
-    evidence::Catalogue out = catalogue;
-    out.procedure = std::move(*decoded);
+    auto out = std::make_shared<evidence::Catalogue>(*catalogue);
+    out->procedure = std::move(*decoded);
     return out;
 }
 
@@ -103,9 +104,9 @@ Result<std::shared_ptr<const Judged>> Shop::Inside::judged_of(OpenVisit& open, s
         if (open.judged && open.judged->of == *state) return open.judged;
     }
     auto judged =
-        std::make_shared<const Judged>(Judged{*state, judgement::assess((*state)->bench, (*state)->catalogue)});
+        std::make_shared<const Judged>(Judged{*state, judgement::assess((*state)->bench, *(*state)->catalogue)});
     if (access == store::Access::write) {
-        const auto card = judged_card((*state)->bench, (*state)->catalogue.procedure, judged->assessment);
+        const auto card = judged_card((*state)->bench, (*state)->catalogue->procedure, judged->assessment);
         const auto row = store.visit(id);
         // Only while nobody has written on: their own judging sets the line.
         const bool latest = row && !(*state)->entries.empty() && row->seq == (*state)->entries.back().seq;

@@ -34,8 +34,8 @@ struct Shop::Inside {
     store::Access access;
     std::string version;
     World world;
-    evidence::Catalogue catalogue;  // built in
-    std::string procedure_hash;     // of its procedure
+    std::shared_ptr<const evidence::Catalogue> catalogue;  // built in
+    std::string procedure_hash;                            // of its procedure
     std::function<void(const std::string&)> told;
 
     std::mutex open_visits_mutex;
@@ -48,10 +48,13 @@ struct Shop::Inside {
     std::shared_ptr<OpenVisit> open_visit(std::string_view id);
     // The state as the store has it now; read again when another program has written.
     Result<std::shared_ptr<const VisitState>> state_of(OpenVisit& open, std::string_view id);
+    ResultAll<std::shared_ptr<const VisitState>> grown(const std::shared_ptr<const VisitState>& state,
+                                                       std::vector<files::Entry> asked, std::string_view visit,
+                                                       std::string_view device);
     Result<std::shared_ptr<const Judged>> judged_of(OpenVisit& open, std::string_view id);
     // The stay before this visit.
     std::optional<files::api::LastStay> last_stay_before(const store::Visit& visit);
-    Result<evidence::Catalogue> catalogue_under(const std::string& procedure) const;
+    Result<std::shared_ptr<const evidence::Catalogue>> catalogue_under(const std::string& procedure) const;
     // The dossier is called what its latest visit calls it.
     Result<void> remember_names(std::string_view visit, const evidence::Bench& bench);
     // Whoever opens a visit is known from then on; what was noted of somebody known stays.

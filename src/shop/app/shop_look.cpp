@@ -39,13 +39,14 @@ std::vector<files::api::ConflictPair> conflict_pairs(const std::vector<Entry>& e
 std::optional<files::api::UndoOffer> undo_offer(const VisitState& state, std::string_view device) {
     const auto last = files::last_of(state.entries, device);
     if (!last) return std::nullopt;
-    return files::api::UndoOffer{state.entries[*last].id, says(state.entries[*last], state.catalogue.procedure)};
+    return files::api::UndoOffer{state.entries[*last].id, says(state.entries[*last], state.catalogue->procedure)};
 }
 
 // The bench file as others should judge it: with its procedure where that is not this program's own.
 evidence::Bench to_export(const VisitState& state, const evidence::Procedure& built_in) {
     evidence::Bench bench = state.bench;
-    if (!bench.procedure && !(state.catalogue.procedure == built_in)) bench.procedure = state.catalogue.procedure;
+    if (!bench.procedure && !(state.catalogue->procedure == built_in))
+        bench.procedure = state.catalogue->procedure;
     return bench;
 }
 
@@ -93,7 +94,7 @@ Result<files::api::VisitView> Shop::view(std::string_view visit, std::string_vie
     view.conflicts = conflict_pairs(state.entries);
     view.instrument = facts_of(state.bench.instrument);
     view.neck = neck_of(state.bench.instrument, assessment);
-    view.checkpoints = checkpoint_states(state.bench, state.catalogue.procedure, assessment);
+    view.checkpoints = checkpoint_states(state.bench, state.catalogue->procedure, assessment);
     view.minutes = minutes_of(view.checkpoints);
     if (!assessment.next.empty()) {
         const auto& next = assessment.next.front();
@@ -135,10 +136,10 @@ Result<files::api::History> Shop::history(std::string_view visit) const {
     const auto places = files::places_in_list(entries);
     files::api::History history;
     for (std::size_t i = 0; i < entries.size(); ++i) {
-        std::string words = says(entries[i], (*state)->catalogue.procedure);
+        std::string words = says(entries[i], (*state)->catalogue->procedure);
         if (entries[i].path.empty() && !entries[i].replaces.empty()) {
             const auto taken = std::ranges::find(entries, entries[i].replaces.front(), &Entry::id);
-            if (taken != entries.end()) words += ": " + says(*taken, (*state)->catalogue.procedure);
+            if (taken != entries.end()) words += ": " + says(*taken, (*state)->catalogue->procedure);
         }
         const auto name = names.find(entries[i].device);
         history.entries.push_back(
@@ -171,7 +172,7 @@ Result<std::string> Shop::bench_file(std::string_view visit) const {
     Inside& in = *inside_;
     const auto state = in.state_of(*in.open_visit(visit), visit);
     if (!state) return tl::unexpected(state.error());
-    return files::encode_bench(to_export(**state, in.catalogue.procedure));
+    return files::encode_bench(to_export(**state, in.catalogue->procedure));
 }
 
 Result<std::string> Shop::report(std::string_view visit) const {
@@ -179,7 +180,13 @@ Result<std::string> Shop::report(std::string_view visit) const {
     const auto judged = in.judged_of(*in.open_visit(visit), visit);
     if (!judged) return tl::unexpected(judged.error());
     const VisitState& state = *(*judged)->of;
-    return report::html_report({state.bench, state.catalogue, (*judged)->assessment, in.version});
+    return report::html_report({state.bench, *state.catalogue, (*judged)->assessment, in.version});
+}
+
+Result<void> Shop::judge(std::string_view visit) const {
+    const auto judged = inside_->judged_of(*inside_->open_visit(visit), visit);
+    if (!judged) return tl::unexpected(judged.error());
+    return {};
 }
 
 Result<std::string> Shop::assessment(std::string_view visit) const {

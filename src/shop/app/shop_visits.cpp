@@ -56,16 +56,22 @@ bool names_it(std::span<const Entry> entries) {
 }
 
 // Tools of the shop's wall that readings name and the visit does not have yet.
-std::vector<Entry> tools_to_bring(std::span<const Entry> fresh, const evidence::Bench& bench,
-                                  const std::vector<store::ShopTool>& wall, std::string_view visit) {
+Result<std::vector<Entry>> tools_to_bring(std::span<const Entry> fresh, const evidence::Bench& bench,
+                                          const store::Store& store, std::string_view visit) {
     std::set<std::string> there;
     for (const auto& tool : bench.tools) there.insert(tool.id);
-    std::vector<Entry> out;
+    std::vector<std::string> wanted;
     for (const Entry& entry : fresh) {
         const Json* named = entry.path == "/readings" ? entry.value.find("tool") : nullptr;
-        if (named == nullptr || !there.insert(named->text).second) continue;
-        const auto tool = std::ranges::find(wall, named->text, &store::ShopTool::id);
-        if (tool == wall.end()) continue;  // a kind of tool, or a slip that the decoder will name
+        if (named != nullptr && there.insert(named->text).second) wanted.push_back(named->text);
+    }
+    if (wanted.empty()) return std::vector<Entry>{};
+    const auto wall = store.tools();
+    if (!wall) return tl::unexpected(wall.error());
+    std::vector<Entry> out;
+    for (const std::string& name : wanted) {
+        const auto tool = std::ranges::find(*wall, name, &store::ShopTool::id);
+        if (tool == wall->end()) continue;  // a kind of tool, or a slip that the decoder will name
         Json value = Json::record({{"id", Json::of(tool->id)}, {"kind", Json::of(tool->kind)}});
         if (!tool->calibrated.empty()) value.add("calibrated", Json::of(tool->calibrated));
         if (!tool->certificate_u.empty()) {
@@ -79,7 +85,7 @@ std::vector<Entry> tools_to_bring(std::span<const Entry> fresh, const evidence::
 
 // Judged at once: nobody may be looking yet who would have it judged.
 store::VisitCard first_card(const VisitState& state) {
-    return judged_card(state.bench, state.catalogue.procedure, judgement::assess(state.bench, state.catalogue));
+    return judged_card(state.bench, state.catalogue->procedure, judgement::assess(state.bench, *state.catalogue));
 }
 
 // Those not stored yet, with their number in the request; one whose id stands for something else is an error.
@@ -102,6 +108,14 @@ ResultAll<Fresh> not_yet_stored(std::vector<Entry> asked, std::span<const Entry>
     }
     if (!errors.empty()) return tl::unexpected(std::move(errors));
     return fresh;
+}
+
+std::vector<Entry> chained(const std::vector<Entry>& there, const std::vector<Entry>& fresh) {
+    std::vector<Entry> chain;
+    chain.reserve(there.size() + fresh.size());
+    std::ranges::copy(there, std::back_inserter(chain));
+    std::ranges::copy(fresh, std::back_inserter(chain));
+    return chain;
 }
 
 std::vector<Error> renumbered(std::vector<Error> errors, const std::vector<std::size_t>& numbers) {
@@ -201,7 +215,7 @@ ResultAll<files::api::VisitOpened> Shop::open_visit(const files::api::NewVisit& 
 
 ResultAll<files::api::VisitOpened> Shop::import_bench(std::string_view text, std::string_view id) {
     Inside& in = *inside_;
-    const auto bench = files::decode_bench(text, in.catalogue);
+    const auto bench = files::decode_bench(text, *in.catalogue);
     if (!bench) return tl::unexpected(bench.error());
     const std::string visit_id = id.empty() ? in.world.new_id() : std::string(id);
     if (const auto there = in.store.visit(visit_id)) return files::api::VisitOpened{visit_id, there->dossier};
@@ -230,12 +244,41 @@ ResultAll<files::api::VisitOpened> Shop::import_bench(std::string_view text, std
         const auto made = in.store.add_dossier(dossier);
         if (!made) return tl::unexpected(one(made.error()));
     }
-    const VisitState state{{}, *bench, evidence::catalogue_of(*bench, in.catalogue)};
+    const VisitState state{{}, *bench, in.catalogue, own_catalogue(*bench, in.catalogue)};
     store::Visit visit{visit_id, dossier.id, now, std::nullopt, in.procedure_hash, 0, first_card(state)};
     const auto added = in.store.add_visit(visit, rows_of(entries, visit_id));
     if (!added) return tl::unexpected(one(added.error()));
     in.tell(visit_id);
     return files::api::VisitOpened{visit_id, dossier.id};
+}
+
+// The state with these entries in it, stored for good; the same one when there are none.
+ResultAll<std::shared_ptr<const VisitState>> Shop::Inside::grown(const std::shared_ptr<const VisitState>& state,
+                                                                 std::vector<Entry> asked, std::string_view visit,
+                                                                 std::string_view device) {
+    auto fresh = not_yet_stored(std::move(asked), state->entries);
+    if (!fresh) return tl::unexpected(fresh.error());
+    if (fresh->entries.empty()) return state;
+    auto tools = tools_to_bring(fresh->entries, state->bench, store, visit);
+    if (!tools) return tl::unexpected(one(tools.error()));
+    for (Entry& entry : fresh->entries) entry.device = device;
+    for (Entry& tool : *tools) {
+        tool.device = kShopItself;
+        fresh->entries.push_back(std::move(tool));
+    }
+    const std::string now = world.now();
+    for (Entry& entry : fresh->entries) entry.at = now;
+    const std::size_t first_new = state->entries.size();
+    auto next = make_state(chained(state->entries, fresh->entries), first_new, state->under);
+    if (!next) return tl::unexpected(renumbered(std::move(next.error()), fresh->numbers));
+    const auto seqs = store.append(visit, rows_of(fresh->entries, visit), plain_card(next->bench));
+    if (!seqs) return tl::unexpected(one(seqs.error()));
+    for (std::size_t i = 0; i < seqs->size(); ++i) next->entries[first_new + i].seq = (*seqs)[i];
+    if (names_it(fresh->entries)) {
+        const auto named = remember_names(visit, next->bench);
+        if (!named) return tl::unexpected(one(named.error()));
+    }
+    return std::make_shared<const VisitState>(std::move(*next));
 }
 
 ResultAll<files::api::EntriesStored> Shop::add(std::string_view visit, std::vector<Entry> asked,
@@ -244,47 +287,23 @@ ResultAll<files::api::EntriesStored> Shop::add(std::string_view visit, std::vect
     const auto open = in.open_visit(visit);
     std::vector<std::string> ids;
     for (const Entry& entry : asked) ids.push_back(entry.id);
+    std::shared_ptr<const VisitState> now;
     {
         const std::lock_guard lock(open->writing);
-        const auto state = in.state_of(*open, visit);
-        if (!state) return tl::unexpected(one(state.error()));
-        auto fresh = not_yet_stored(std::move(asked), (*state)->entries);
-        if (!fresh) return tl::unexpected(fresh.error());
-        const auto wall = in.store.tools();
-        if (!wall) return tl::unexpected(one(wall.error()));
-        for (Entry& entry : fresh->entries) entry.device = device;
-        for (Entry& tool : tools_to_bring(fresh->entries, (*state)->bench, *wall, visit)) {
-            tool.device = kShopItself;
-            fresh->entries.push_back(std::move(tool));
-        }
-        if (!fresh->entries.empty()) {
-            const std::string now = in.world.now();
-            for (Entry& entry : fresh->entries) entry.at = now;
-            const std::size_t first_new = (*state)->entries.size();
-            auto chain = (*state)->entries;
-            std::ranges::copy(fresh->entries, std::back_inserter(chain));
-            evidence::Catalogue catalogue = (*state)->catalogue;
-            auto next = make_state(std::move(chain), first_new, catalogue);
-            if (!next) return tl::unexpected(renumbered(std::move(next.error()), fresh->numbers));
-            const auto seqs = in.store.append(visit, rows_of(fresh->entries, visit), plain_card(next->bench));
-            if (!seqs) return tl::unexpected(one(seqs.error()));
-            for (std::size_t i = 0; i < seqs->size(); ++i) next->entries[first_new + i].seq = (*seqs)[i];
-            if (names_it(fresh->entries)) {
-                const auto named = in.remember_names(visit, next->bench);
-                if (!named) return tl::unexpected(one(named.error()));
-            }
-            const std::lock_guard pointers(open->pointers);
-            open->state = std::make_shared<const VisitState>(std::move(*next));
-        }
+        const auto before = in.state_of(*open, visit);
+        if (!before) return tl::unexpected(one(before.error()));
+        auto grown = in.grown(*before, std::move(asked), visit, device);
+        if (!grown) return tl::unexpected(std::move(grown.error()));
+        now = std::move(*grown);
+        const std::lock_guard pointers(open->pointers);
+        open->state = now;
     }
     files::api::EntriesStored stored;
-    const auto now = in.state_of(*open, visit);
-    if (!now) return tl::unexpected(one(now.error()));
     for (const std::string& id : ids) {
-        const auto found = std::ranges::find((*now)->entries, id, &Entry::id);
-        if (found != (*now)->entries.end()) stored.stored.push_back({id, found->seq});
+        const auto found = std::ranges::find(now->entries, id, &Entry::id);
+        if (found != now->entries.end()) stored.stored.push_back({id, found->seq});
     }
-    stored.seq = (*now)->entries.empty() ? 0 : (*now)->entries.back().seq;
+    stored.seq = now->entries.empty() ? 0 : now->entries.back().seq;
     in.tell(std::string(visit));
     return stored;
 }
@@ -298,7 +317,7 @@ ResultAll<files::api::EntriesStored> Shop::undo(std::string_view visit, std::str
     const auto says_of = [&](const std::string& taken) -> std::optional<files::api::UndoOffer> {
         const auto found = std::ranges::find(entries, taken, &Entry::id);
         if (found == entries.end()) return std::nullopt;
-        return files::api::UndoOffer{found->id, says(*found, (*state)->catalogue.procedure)};
+        return files::api::UndoOffer{found->id, says(*found, (*state)->catalogue->procedure)};
     };
     // The same request again: it was done.
     if (const auto done = std::ranges::find(entries, id, &Entry::id); done != entries.end()) {
@@ -323,17 +342,13 @@ ResultAll<files::api::Tried> Shop::try_out(std::string_view visit, std::vector<E
     const VisitState& state = *(*judged)->of;
     auto fresh = not_yet_stored(std::move(asked), state.entries);
     if (!fresh) return tl::unexpected(fresh.error());
-    const auto wall = in.store.tools();
-    if (!wall) return tl::unexpected(one(wall.error()));
-    for (Entry& tool : tools_to_bring(fresh->entries, state.bench, *wall, visit)) {
-        fresh->entries.push_back(std::move(tool));
-    }
+    auto tools = tools_to_bring(fresh->entries, state.bench, in.store, visit);
+    if (!tools) return tl::unexpected(one(tools.error()));
+    std::ranges::move(*tools, std::back_inserter(fresh->entries));
     for (Entry& entry : fresh->entries) entry.device = device;
-    auto chain = state.entries;
-    std::ranges::copy(fresh->entries, std::back_inserter(chain));
-    const auto tried = make_state(std::move(chain), state.entries.size(), state.catalogue);
+    const auto tried = make_state(chained(state.entries, fresh->entries), state.entries.size(), state.under);
     if (!tried) return tl::unexpected(renumbered(tried.error(), fresh->numbers));
-    auto assessment = judgement::assess(tried->bench, tried->catalogue);
+    auto assessment = judgement::assess(tried->bench, *tried->catalogue);
     files::api::Tried out{assessment.verdict, assessment.reasons, {}};
     for (auto& answer : assessment.answers) {
         const auto& before = (*judged)->assessment.answers;

@@ -109,16 +109,22 @@ std::vector<Error> check_chain(std::span<const Entry> entries, std::size_t first
     return errors;
 }
 
+std::shared_ptr<const evidence::Catalogue> own_catalogue(const evidence::Bench& bench,
+                                                         const std::shared_ptr<const evidence::Catalogue>& under) {
+    if (!bench.procedure) return under;
+    return std::make_shared<const evidence::Catalogue>(evidence::catalogue_of(bench, *under));
+}
+
 ResultAll<VisitState> make_state(std::vector<Entry> entries, std::size_t first_new,
-                                 const evidence::Catalogue& catalogue) {
+                                 std::shared_ptr<const evidence::Catalogue> under) {
     if (auto errors = check_chain(entries, first_new); !errors.empty()) return tl::unexpected(std::move(errors));
     // Entries that are not stored yet stand behind all others in their lists.
     std::int64_t seq = entries.empty() ? 0 : entries[first_new > 0 ? first_new - 1 : 0].seq;
     for (std::size_t i = first_new; i < entries.size(); ++i) entries[i].seq = ++seq;
-    auto bench = files::decode_bench(files::fold(entries), catalogue);
+    auto bench = files::decode_bench(files::fold(entries), *under);
     if (!bench) return tl::unexpected(told_by_entry(std::move(bench.error()), entries, first_new));
-    auto own = evidence::catalogue_of(*bench, catalogue);
-    return VisitState{std::move(entries), std::move(*bench), std::move(own)};
+    auto catalogue = own_catalogue(*bench, under);
+    return VisitState{std::move(entries), std::move(*bench), std::move(under), std::move(catalogue)};
 }
 
 std::string title_of(const evidence::Instrument& instrument) {

@@ -18,13 +18,18 @@ namespace fallaway::app {
 struct VisitState {
     std::vector<files::Entry> entries;  // all of them, by seq; not yet stored ones have seq 0 and stand last
     evidence::Bench bench;
-    evidence::Catalogue catalogue;  // that this visit is judged by
+    std::shared_ptr<const evidence::Catalogue> under;      // that it was taken under
+    std::shared_ptr<const evidence::Catalogue> catalogue;  // that it is judged by: with its own procedure, if any
 };
 
 // Errors of the bench file come back with the entry that they stem from: "/entries/0/value/at/fret" for entry
 // number `first_new` and later, the path in the bench file for those before.
 ResultAll<VisitState> make_state(std::vector<files::Entry> entries, std::size_t first_new,
-                                 const evidence::Catalogue& catalogue);
+                                 std::shared_ptr<const evidence::Catalogue> under);
+
+// The catalogue that a bench is judged by, of the one that its visit was taken under.
+std::shared_ptr<const evidence::Catalogue> own_catalogue(const evidence::Bench& bench,
+                                                         const std::shared_ptr<const evidence::Catalogue>& under);
 
 // Every id that an entry replaces must be one of the entries before it; ids are not used twice.
 std::vector<Error> check_chain(std::span<const files::Entry> entries, std::size_t first_new);

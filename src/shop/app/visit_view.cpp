@@ -183,6 +183,8 @@ std::string place_words(const Json& record) {
             out += "switch " + text;
         } else if (key == "pressed") {
             out += "held at fret " + text;
+        } else if (key == "capo") {
+            out += "capo at fret " + text;
         } else if (key == "fret" && text == "0") {
             out += "open";
         } else if (key == "string" || key == "fret") {

@@ -26,7 +26,7 @@ constexpr const char* kHowToBegin =
     "A bench file is JSON, written by hand: only the kind of instrument is required, every quantity is text\n"
     "with a unit (\"1.60 mm\", \"4/64 in\", \"8.42 kohm\", \"1.60 mm +/- 0.05\"). docs/bench-file.md explains "
     "it.\n"
-    "Exit codes: 0 done, 1 gate not passed, 2 bad input, 3 a fault of ours.";
+    "Exit codes: 0 done, 1 gate not passed, 2 bad input or no way to write the answer, 3 a fault of ours.";
 
 // Help on its own goes to stdout with 0; a slip of the pen goes to stderr with 2.
 int explain(const CLI::App& app, const CLI::ParseError& error) {
@@ -41,7 +41,7 @@ int print(const CommandOutput& output) {
     const bool written = std::fwrite(output.out.data(), 1, output.out.size(), stdout) == output.out.size();
     if (!written || std::fflush(stdout) != 0) {
         std::fputs("fallaway: the answer could not be written\n", stderr);
-        return fallaway::app::kOurFault;
+        return fallaway::app::kBadInput;
     }
     return output.exit_code;
 }

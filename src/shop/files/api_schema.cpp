@@ -6,25 +6,6 @@ namespace {
 
 using namespace wire;
 
-Codec<Error> problem_codec() {
-    return codec_of(
-        Record<Error>("problem", "What was refused, or went wrong")
-            .tells("code", "for programs: \"unit\", \"conflict\", ...", &Error::code, any_text())
-            .tells("path", "JSON pointer into what was sent; \"\" for all of it", &Error::path, any_text())
-            .tells("message", "for people: what stood there and what was expected", &Error::message, any_text()));
-}
-
-Codec<std::vector<Error>> refusal_codec() {
-    using E = std::vector<Error>;
-    return codec_of(Record<E>("refusal", "What an answer with status 400 and above holds")
-                        .tells(
-                            "error", "the first", [](const E& all) { return all.front(); }, problem_codec())
-                        .tells(
-                            "errors", "all, where there is more than one",
-                            [](const E& all) { return all.size() > 1 ? std::optional(all) : std::nullopt; },
-                            list_of(problem_codec())));
-}
-
 // Values of the lists that grow, as entries carry them.
 void add_values(Definitions& definitions) {
     reading_codec().schema(definitions);
@@ -58,6 +39,7 @@ Definitions api_definitions() {
     dossier_codec().schema(definitions);
     owner_set_codec().schema(definitions);
     medium_codec().schema(definitions);
+    add_sums(definitions);
     sum_asked_codec().schema(definitions);
     pairing_codec().schema(definitions);
     pair_asked_codec().schema(definitions);

@@ -16,6 +16,7 @@ wire::Codec<std::string> moment();  // only ever written
 wire::Codec<std::string> day();
 
 // Answers. Each stands in the schema under the name of its record.
+wire::Codec<std::vector<Error>> refusal_codec();
 wire::Codec<Shop> shop_codec();
 wire::Codec<evidence::Catalogue> catalogue_codec();
 wire::Codec<Visits> visits_codec();
@@ -52,6 +53,9 @@ wire::Codec<Entry> entry_codec();
 wire::Codec<DeviceName> device_name_codec();
 wire::Codec<StoredEntry> stored_entry_codec();
 wire::Codec<UndoOffer> undo_offer_codec();
+
+// The schemas of the list of sums and of what a sum gives (sums_json.cpp).
+void add_sums(wire::Definitions& definitions);
 
 // The schemas of what goes over the WebSocket; `definitions` holds visit_view and assessment already.
 void add_live(wire::Definitions& definitions);

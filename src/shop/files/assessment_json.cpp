@@ -116,6 +116,8 @@ Record<Assessed> assessed_record() {
         .tells("card", "another inspector's lines", of(&A::card), list_of(card_result_codec()))
         .tells("changes", "what was read before and after", of(&A::changes), list_of(change_codec()))
         .tells("price", "null when none was asked", of(&A::price), or_null(price_result_codec()))
+        .tells("neck", "null where frets or strings are not such as a neck can be rebuilt from", of(&A::neck),
+               or_null(survey_codec()))
         .tells("answers", "every checkpoint that applies or was answered, in trade order", of(&A::answers),
                list_of(answer_codec()))
         .tells("not_looked_at", "sentences", of(&A::not_looked_at), texts)

@@ -82,7 +82,7 @@ Codec<Line> line_codec() {
                 "stale", "the work that made it worthless",
                 [](const L& line) { return line.stale ? std::optional(line.stale_because) : std::nullopt; },
                 any_text())
-            .defaulted("disputed", "true: two people read it and do not agree", &L::disputed, boolean())
+            .defaulted("disputed", "true: read twice, and the two do not agree", &L::disputed, boolean())
             .defaulted("advice", "what would decide it", &L::advice, any_text())
             .defaulted("remark", "anything else", &L::remark, any_text()));
 }

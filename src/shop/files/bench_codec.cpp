@@ -133,7 +133,7 @@ std::vector<std::string> place_words(unsigned parts) {
     static constexpr std::pair<unsigned, std::string_view> kNames[] = {
         {evidence::kString, "string"},   {evidence::kFret, "fret"},     {evidence::kSide, "side"},
         {evidence::kSwitch, "switch"},   {evidence::kPickup, "pickup"}, {evidence::kControl, "control"},
-        {evidence::kPressed, "pressed"}, {evidence::kSpot, "spot"}};
+        {evidence::kPressed, "pressed"}, {evidence::kCapo, "capo"},     {evidence::kSpot, "spot"}};
     std::vector<std::string> words;
     for (const auto& [bit, word] : kNames) {
         if ((parts & bit) != 0) words.emplace_back(word);

@@ -181,17 +181,19 @@ Codec<std::string> side_codec() {
 }
 
 Codec<Place> place_codec() {
-    static const Codec<Place> kCodec =
-        codec_of(Record<Place>("place", "Where on the instrument; without a string the whole instrument is meant")
-                     .add(string_field())
-                     .optional("fret", "fret; 0 is the open string or the nut", &Place::fret, whole(0, kMostFrets))
-                     .optional("side", "edge of the fingerboard", &Place::side, side_codec())
-                     .optional("switch", "switch position, by its name", &Place::switch_position, name())
-                     .optional("pickup", "pickup, by its name", &Place::pickup, name())
-                     .optional("control", "knob, by its name", &Place::control, name())
-                     .optional("pressed", "fret at which the string was held down while reading", &Place::pressed,
-                               whole(0, kMostFrets))
-                     .optional("spot", "anything else, such as \"back of head\"", &Place::spot, name()));
+    static const Codec<Place> kCodec = codec_of(
+        Record<Place>("place", "Where on the instrument; without a string the whole instrument is meant")
+            .add(string_field())
+            .optional("fret", "fret; 0 is the open string or the nut", &Place::fret, whole(0, kMostFrets))
+            .optional("side", "edge of the fingerboard", &Place::side, side_codec())
+            .optional("switch", "switch position, by its name", &Place::switch_position, name())
+            .optional("pickup", "pickup, by its name", &Place::pickup, name())
+            .optional("control", "knob, by its name", &Place::control, name())
+            .optional("pressed", "fret at which the string was held down while reading", &Place::pressed,
+                      whole(0, kMostFrets))
+            .optional("capo", "lower fret of the line that a relief or a straightedge is read from; else 1",
+                      &Place::capo, whole(0, kMostFrets))
+            .optional("spot", "anything else, such as \"back of head\"", &Place::spot, name()));
     return kCodec;
 }
 

@@ -31,16 +31,33 @@ bool has_control_character(std::string_view text) {
     return false;
 }
 
-// The readable end of "[json.exception.parse_error.101] parse error at line 1, column 3: syntax error while
-// parsing value - invalid literal; last read: '...'; expected ...", without the foreign text, which we quote
-// ourselves.
+// What the parser's words come to in plain ones; the first that is found counts. They look like "[...] parse error
+// at line 1, column 3: syntax error while parsing value - invalid literal; last read: '...'; expected ...".
+constexpr std::pair<std::string_view, std::string_view> kPlain[] = {
+    {"number overflow", "a number too large to be kept"},
+    {"missing closing quote", "a text without its closing quote"},
+    {"ill-formed UTF-8", "bytes that are not UTF-8"},
+    {"(LF)", "a control character inside a text: the line end, which is written \\n"},
+    {"control character", "a control character inside a text"},
+    {"surrogate", "half a character: a surrogate without the other one"},
+    {"after backslash", "no letter that may follow a backslash"},
+    {"4 hex digits", "expected four digits 0 to 9, a to f after \\u"},
+    {"invalid number", "a number that breaks off"},
+    {"object separator", "expected a colon after the key"},
+    {"object key", "expected a key in double quotes"},
+    {"parsing object", "expected a comma or the end of the record"},
+    {"parsing array", "expected a comma or the end of the list"},
+    {"parsing value", "expected a value"},
+};
+
 std::string reason_of(std::string_view what) {
-    if (const auto end = what.find("; last read: "); end != std::string_view::npos) what = what.substr(0, end);
-    if (const auto dash = what.find(" - "); dash != std::string_view::npos)
-        return std::string(what.substr(dash + 3));
-    if (what.find("number overflow") != std::string_view::npos) return "a number too large to be kept";
-    const auto bracket = what.find("] ");
-    return std::string(bracket == std::string_view::npos ? what : what.substr(bracket + 2));
+    if (what.ends_with("; expected end of input")) return "expected nothing more";
+    what = what.substr(0, what.find("; last read: "));  // foreign text follows
+    const auto plain =
+        std::ranges::find_if(kPlain, [&](const auto& pair) { return what.find(pair.first) != what.npos; });
+    if (plain == std::end(kPlain)) return "no JSON";
+    const bool ends = what.find("unexpected end of input") != what.npos;
+    return fmt::format("{}{}", ends ? "the text ends here, " : "", plain->second);
 }
 
 std::string line_and_column(std::string_view text, std::size_t position) {

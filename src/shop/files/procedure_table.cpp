@@ -43,29 +43,72 @@ Codec<Condition> condition_codec() {
             .optional("strings_max", "most strings", &C::strings_max, whole(1, kMostStrings)));
 }
 
+// What a limit has two members for: its value, and the text that it was written as.
+struct Written {
+    double si = 0;
+    std::string typed;
+};
+
 // A quantity of the dimension that the checkpoint reads; schema and documentation know no dimension.
-Codec<double> limit_value(Dimension dimension) {
-    auto codec = si_quantity(dimension);
-    codec.says = "a quantity with its unit";
-    codec.schema = name().schema;
-    return codec;
+Codec<Written> limit_value(Dimension dimension) {
+    return {
+        [quantity = quantity(dimension)](const Json& value, const Spot& spot, Written& out) {
+            QuantityText text;
+            if (!quantity.decode(value, spot, text)) return false;
+            out = {text.si, std::move(text.typed)};
+            return true;
+        },
+        [si = si_quantity(dimension)](const Written& value) {
+            return value.typed.empty() ? si.encode(value.si) : Json::of(value.typed);
+        },
+        name().schema,
+        "a quantity with its unit",
+    };
+}
+
+// One row of a limit's two members.
+template <class T, class Si>
+Field<T> written_field(std::string key, std::string says, bool required, Si T::*si, std::string T::*typed,
+                       const Codec<Written>& codec) {
+    return {std::move(key),
+            std::move(says),
+            required,
+            codec.says,
+            "",
+            [=](const Json& value, const Spot& spot, T& record) {
+                Written written;
+                if (!codec.decode(value, spot, written)) return false;
+                record.*si = written.si;
+                record.*typed = std::move(written.typed);
+                return true;
+            },
+            [=](const T& record) -> std::optional<Json> {
+                const std::optional<double> value = record.*si;
+                if (!value) return std::nullopt;
+                return codec.encode({*value, record.*typed});
+            },
+            codec.schema};
 }
 
 // One quantity, or one for each end.
 Codec<BassToTreble> bass_to_treble_codec(Dimension dimension) {
+    using B = BassToTreble;
     const auto one = limit_value(dimension);
-    const auto both = codec_of(Record<BassToTreble>("bass_to_treble", "A limit that runs from string to string")
-                                   .required("bass", "at the thickest string", &BassToTreble::bass, one)
-                                   .required("treble", "at string 1", &BassToTreble::treble, one));
+    const auto both =
+        codec_of(Record<B>("bass_to_treble", "A limit that runs from string to string")
+                     .add(written_field<B>("bass", "at the thickest string", true, &B::bass, &B::bass_typed, one))
+                     .add(written_field<B>("treble", "at string 1", true, &B::treble, &B::treble_typed, one)));
     return {
-        [one, both](const Json& value, const Spot& spot, BassToTreble& out) {
+        [one, both](const Json& value, const Spot& spot, B& out) {
             if (value.kind == Json::Kind::record) return both.decode(value, spot, out);
-            if (!one.decode(value, spot, out.bass)) return false;
-            out.treble = out.bass;
+            Written written;
+            if (!one.decode(value, spot, written)) return false;
+            out = {written.si, written.si, written.typed, written.typed};
             return true;
         },
-        [one, both](const BassToTreble& value) {
-            return value.bass == value.treble ? one.encode(value.bass) : both.encode(value);
+        [one, both](const B& value) {
+            const bool single = value.bass == value.treble && value.bass_typed == value.treble_typed;
+            return single ? one.encode({value.bass, value.bass_typed}) : both.encode(value);
         },
         [one, both](Definitions& definitions) {
             return Json::record({{"anyOf", Json::list({one.schema(definitions), both.schema(definitions)})}});
@@ -81,8 +124,8 @@ Codec<Limit> limit_codec(Dimension dimension) {
             .defaulted("when", "when it applies", &L::when, condition_codec())
             .optional("low", "lowest value that passes", &L::low, bass_to_treble_codec(dimension))
             .optional("high", "highest value that passes", &L::high, bass_to_treble_codec(dimension))
-            .optional("high_major", "beyond this the finding is one class worse", &L::high_major,
-                      limit_value(dimension))
+            .add(written_field<L>("high_major", "beyond this the finding is one class worse", false,
+                                  &L::high_major, &L::high_major_typed, limit_value(dimension)))
             .defaulted("low_severity", "of a value below the low limit", &L::low_severity, severity_codec())
             .defaulted("strict", "decided at 95 %; else usual, at the edge, outside", &L::strict, boolean())
             .required("source", "where it is from", &L::source, prose()));

@@ -1,12 +1,13 @@
 #include "shop/files/written_json.h"
 
-#include <nlohmann/json.hpp>
+#include "shop/files/json_text.h"
 
 namespace fallaway::files {
 
 std::string written_files_json(const std::vector<std::string>& paths) {
-    const nlohmann::ordered_json answer = {{"schema", "fallaway/written/1"}, {"written", paths}};
-    return answer.dump(2, ' ', false, nlohmann::ordered_json::error_handler_t::replace) + "\n";
+    Json written = Json::list();
+    for (const std::string& path : paths) written.items.push_back(Json::of(path));
+    return write_json(Json::record({{"schema", Json::of("fallaway/written/1")}, {"written", std::move(written)}}));
 }
 
 }  // namespace fallaway::files

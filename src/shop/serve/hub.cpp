@@ -172,7 +172,7 @@ void Hub::judge(const std::string& visit) {
     }
     // With nobody there it is still judged: its line in the list says the verdict.
     if (lines.empty()) {
-        static_cast<void>(shop_.view(visit, ""));
+        static_cast<void>(shop_.judge(visit));
         return;
     }
     // The sums are done once; a device's view differs from another's in what undo offers.

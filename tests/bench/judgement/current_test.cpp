@@ -1,5 +1,5 @@
 // What is true now: stages, several readers, stale readings, general and particular places.
-#include "bench/judgement/current.h"
+#include "bench/model/current.h"
 
 #include <cmath>
 
@@ -7,6 +7,11 @@
 
 namespace fallaway::judgement::testing {
 namespace {
+
+using model::combined;
+using model::Current;
+using model::CurrentReadings;
+using model::Taken;
 
 TEST(Current, NoReadingsGiveNothing) {
     const Bench b = bench();

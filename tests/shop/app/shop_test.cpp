@@ -119,6 +119,18 @@ TEST_F(ShopTest, WhatIsTypedComesBackUnchangedAlsoAfterARestart) {
     EXPECT_EQ(std::get<QuantityText>(*file.readings[2].value).typed, "0.067in");
 }
 
+TEST_F(ShopTest, AProcedureOfItsOwnThatIsTakenBackIsGone) {
+    const std::string visit = new_guitar();
+    files::Json own = *files::read_json(*files::embedded("data/procedures/inspection.json"));
+    *own.find("title") = files::Json::of("Ours");
+    add(visit, {{hex(1), "/procedure", own, {}}});
+    EXPECT_EQ(bench(visit).procedure->title, "Ours");
+    ASSERT_TRUE(shop_->undo(visit, hex(2), kTablet));
+    EXPECT_FALSE(bench(visit).procedure);
+    add(visit, {height(3, 1, "1.6 mm")});
+    EXPECT_FALSE(bench(visit).procedure);
+}
+
 TEST_F(ShopTest, SendingAgainChangesNothing) {
     const std::string visit = new_guitar();
     const auto first = add(visit, {height(1, 1, "1.6 mm"), height(2, 2, "1.7 mm")});

@@ -40,7 +40,8 @@ std::string post_headers(const RawClient& client, std::size_t length) {
 void expect_error(const RawAnswer& answer, int status, std::string_view code) {
     EXPECT_EQ(answer.status, status) << answer.head;
     EXPECT_EQ(answer.header("Content-Type"), "application/json; charset=utf-8");
-    EXPECT_NE(answer.body.find(fmt::format("{{\n  \"error\": {{\n    \"code\": \"{}\"", code)), std::string::npos)
+    EXPECT_NE(answer.body.find("\"error\""), std::string::npos);
+    EXPECT_NE(answer.body.find(fmt::format("\"code\": \"{}\"", code)), std::string::npos)
         << answer.body;
     EXPECT_NE(answer.body.find("\"message\""), std::string::npos);
     EXPECT_NE(answer.header("Content-Security-Policy"), "");

@@ -458,6 +458,8 @@ export interface Place {
   control?: string;
   /** fret at which the string was held down while reading. */
   pressed?: number;
+  /** lower fret of the line that a relief or a straightedge is read from; else 1. */
+  capo?: number;
   /** anything else, such as "back of head". */
   spot?: string;
 }
@@ -494,6 +496,8 @@ export interface Assessment {
   changes: Change[];
   /** null when none was asked. */
   price: Price | null;
+  /** null where frets or strings are not such as a neck can be rebuilt from. */
+  neck: Survey | null;
   /** every checkpoint that applies or was answered, in trade order. */
   answers: Answer[];
   /** sentences. */
@@ -700,6 +704,116 @@ export interface Price {
   sources: string[];
 }
 
+/** The neck as its readings tell it, with what is usual where nothing was read. */
+export interface Survey {
+  /** how many speak of it. */
+  readings: number;
+  /** how many were set aside, because they do not go with the others. */
+  left_out: number;
+  /** deepest dip under a line from fret 1 to the last. */
+  relief: Figure;
+  /** over which fret. */
+  relief_at: number;
+  /** how far the last crown lies under the line of the neck. */
+  fallaway: Figure;
+  /** string 1 first. */
+  strings: SurveyString[];
+  /** fret 1 first. */
+  crowns: SurveyCrown[];
+  /** between two lines. */
+  contour_step_mm: number;
+  /** highest first. */
+  contours: SurveyLine[];
+  /** readings that do not go together. */
+  disagreements: SurveyClash[];
+  /** what to read next on the neck, best first. */
+  next: SurveyNext[];
+}
+
+/** One string over the crowns. */
+export interface SurveyString {
+  /** 1 is the thinnest. */
+  string: number;
+  /** floor of the nut slot over a zero-fret. */
+  slot: Figure;
+  /** underside over fret 1. */
+  over_first: Figure;
+  /** over fret 12. */
+  over_twelfth: Figure;
+  /** over the last fret. */
+  over_last: Figure;
+  /** room over the next crown: open, held at fret 1, at fret 2, .... */
+  next_fret_mm: number[];
+  /** its uncertainty. */
+  next_fret_mm_se: number[];
+  /** the least room of this string over any crown. */
+  least: Figure;
+  /** where it is held then; 0 is open. */
+  least_held: number;
+  /** over which fret. */
+  least_over: number;
+}
+
+/** One crown. */
+export interface SurveyCrown {
+  /** which. */
+  fret: number;
+  /** height over the shape that is wanted, in the middle of the board. */
+  off: Figure;
+  /** the same under each string, string 1 first. */
+  off_mm: number[];
+  /** its uncertainty. */
+  off_mm_se: number[];
+  /** over the straight line from fret 1 to the last, string 1 first. */
+  heights_mm: number[];
+  /** its uncertainty. */
+  heights_mm_se: number[];
+}
+
+/** A line of equal height of the fret tops over the shape that is wanted. */
+export interface SurveyLine {
+  /** the height. */
+  level_mm: number;
+  /** false: not known to half a step along it. */
+  sure: boolean;
+  /** its points along the board: 7.5 lies halfway from fret 7 to fret 8. */
+  frets: number[];
+  /** and across: 1 on string 1. */
+  strings: number[];
+}
+
+/** Readings that do not go together. */
+export interface SurveyClash {
+  /** each beside what all others say, the likeliest slip first. */
+  texts: string[];
+  /** the same as places. */
+  suspects: SurveyAsked[];
+  /** what to read to settle it. */
+  decider: SurveyAsked;
+  /** true: that is one of them read again. */
+  again: boolean;
+}
+
+/** What to read, and where. */
+export interface SurveyAsked {
+  /** the reading. */
+  what: string;
+  /** where; left out for the whole instrument. */
+  at?: Place;
+}
+
+/** A reading that would tell most for its minutes. */
+export interface SurveyNext {
+  /** which. */
+  asked: SurveyAsked;
+  /** what it takes. */
+  minutes: number;
+  /** uncertainty of the least room before it. */
+  before_mm: number;
+  /** and after it, and those above. */
+  after_mm: number;
+}
+
 /** What is known of one checkpoint. */
 export interface Answer {
   /** its id. */
@@ -758,7 +872,7 @@ export interface Line {
   tool_assumed?: boolean;
   /** the work that made it worthless. */
   stale?: string;
-  /** true: two people read it and do not agree. */
+  /** true: read twice, and the two do not agree. */
   disputed?: boolean;
   /** what would decide it. */
   advice?: string;
@@ -978,6 +1092,94 @@ export interface Medium {
   bytes: number;
 }
 
+/** All sums, in the order of the manual. */
+export interface SumList {
+  /** what this is. */
+  schema: string;
+  /** one by one. */
+  sums: Sum[];
+}
+
+/** A small calculation of the bench. */
+export interface Sum {
+  /** as it is asked for. */
+  name: string;
+  /** a few words for lists. */
+  title: string;
+  /** sums that belong together. */
+  theme: string;
+  /** what it is for. */
+  says: string;
+  /** what is to be given. */
+  inputs: SumInput[];
+  /** what comes out. */
+  outputs: SumOutput[];
+  /** how it is worked out. */
+  formula: string;
+  /** where that is from. */
+  source: string;
+  /** where it must not be trusted. */
+  cautions: string[];
+  /** inputs to begin with. */
+  example: Record<string, string>;
+}
+
+/** One thing to be given. */
+export interface SumInput {
+  /** its key. */
+  name: string;
+  /** what it is. */
+  says: string;
+  /** how it is written. */
+  kind: string;
+  /** left out for words, texts and values of any kind. */
+  dimension?: string;
+  /** for people: what may be written. */
+  expects: string;
+  /** of a word. */
+  words?: string[];
+  /** taken when nothing is given. */
+  usual?: string;
+  /** must it be given?. */
+  required: boolean;
+}
+
+/** One thing that comes out. */
+export interface SumOutput {
+  /** its key. */
+  name: string;
+  /** what it is. */
+  says: string;
+  /** left out for words and for the kind of the readings given. */
+  dimension?: string;
+  /** left out for plain numbers and words. */
+  unit?: string;
+}
+
+/** What a sum gives. */
+export interface SumAnswer {
+  /** what this is. */
+  schema: string;
+  /** its name. */
+  sum: string;
+  /** as the list of sums names them. */
+  outputs: Record<string, SumValue | SumValue[] | string>;
+  /** on this answer. */
+  notes: string[];
+  /** where the sum must not be trusted. */
+  cautions: string[];
+}
+
+/** A number that a sum gives. */
+export interface SumValue {
+  /** the number; null where it has no bounds. */
+  value: number | null;
+  /** its unit; left out for plain numbers. */
+  unit?: string;
+  /** standard uncertainty in that unit, where one is known. */
+  u?: number;
+}
+
 /** A sum to work out. */
 export interface SumAsked {
   /** value by key, as the list of sums names them. */
@@ -1089,6 +1291,8 @@ export interface Judged {
     changes?: Change[];
     /** null when none was asked. */
     price?: Price | null;
+    /** null where frets or strings are not such as a neck can be rebuilt from. */
+    neck?: Survey | null;
     /** every checkpoint that applies or was answered, in trade order. */
     answers?: Answer[];
     /** sentences. */

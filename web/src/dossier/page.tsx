@@ -43,6 +43,7 @@ function Past({ dossier, onChange }: { dossier: Dossier; onChange: (dossier: Dos
         { says: dossier.serial || dossier.kind, value: dossier.title, who: true },
         { says: "Stays", value: String(visits.length) },
         { says: "Last seen", value: dayWords(visits.at(-1)?.opened ?? "never", today) },
+        { says: "Back to", value: "Visits", href: href({ page: "visits" }) },
       ]} />
       <div class="dossier-head">
         <Owner dossier={dossier} onChange={onChange} />
@@ -125,7 +126,7 @@ function Readings({ dossier, visits, today }: { dossier: Dossier; visits: readon
         <div class="dossier-figure">{shown && <RowOverTime row={shown} today={today} />}</div>
         <div class="dossier-table">
           <Field label="Find a reading" value={search} onInput={setSearch} type="search" placeholder="height 12" />
-          <div class="scrolls" ref={table} role="region" aria-label="Readings by stay" tabIndex={0}>
+          <div class={`scrolls ${visits.length < 3 ? "few" : ""}`} ref={table} role="region" aria-label="Readings by stay" tabIndex={0}>
             <table>
               <thead>
                 <tr>

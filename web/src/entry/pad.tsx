@@ -18,15 +18,22 @@ interface Props {
 
 export function NumberPad({ dimension, unit, next, onType, onRub, onNext, onUndo, onSame, undoSays }: Props) {
   const tail = lastRow(dimension, unit);
+  const last = `last-${tail.length + 1}`;
   return (
     <div class="pad" role="group" aria-label="Number pad">
       {digitRows.flat().map((digit) => (
         <Key key={digit} says={digit} onPress={() => onType(digit)} />
       ))}
       {tail.map((key) => (
-        <Key key={key.press} says={key.says} label={key.label ?? key.says} onPress={() => onType(key.press)} />
+        <Key
+          key={key.press}
+          says={key.says}
+          label={key.label ?? key.says}
+          onPress={() => onType(key.press)}
+          class={last}
+        />
       ))}
-      <Key says={<RubOut />} label="rub out" onPress={onRub} class={`rub rub-${tail.length}`} />
+      <Key says={<RubOut />} label="rub out" onPress={onRub} class={`rub ${last}`} />
       <Key
         says="Undo"
         word

@@ -10,9 +10,10 @@ export const digitRows: readonly (readonly string[])[] = [
   ["1", "2", "3"],
 ];
 
-/** The key left of 0 and right of it: decimal point or fraction bar, minus or nothing. */
+/** The keys beside 0: decimal point, or the half mark and the fraction bar of a rule; minus or nothing. */
 export function lastRow(dimension: string, unit: string): PadKey[] {
   const keys: PadKey[] = [{ press: "0", says: "0" }];
+  if (unit === "64ths") keys.push({ press: ".5", says: "½", label: "and a half" });
   if (unit === "64ths" || unit === "turn") keys.push({ press: "/", says: "/", label: "fraction bar" });
   else if (dimension !== "count") keys.push({ press: ".", says: ".", label: "decimal point" });
   if (wantsMinus(dimension)) keys.push({ press: "-", says: "−", label: "minus" });

@@ -96,9 +96,18 @@ function kept(sign: string, digits: string, typedUnit: string, typed: string, fi
   return { kind: "value", typed, text: `${sign}${digits}${unit ? ` ${unit}` : ""}`, number, unit };
 }
 
-/** "4" of the 64ths field is 4/64 in; half a mark, "4.5", is 9/128 in. A fraction typed in full is taken as it is. */
+/**
+ * "4" of the 64ths field is 4/64 in; half a mark, "4.5" or "4 1/2", is 9/128 in. A fraction that a rule is divided in,
+ * "5/64" or "3/32", is one of an inch and taken as it is.
+ */
 function inSixtyFourths(sign: string, digits: string, size: number, typed: string): Parsed {
-  if (digits.includes("/"))
+  const bottom = Number(digits.split("/")[1] ?? 0);
+  if (bottom > 0 && bottom < 8 && !digits.includes(" "))
+    return refuse(
+      typed,
+      `“${shown(typed)}” could be a part of one sixty-fourth or of an inch. Write it such as 0.5 or 1/2 in.`,
+    );
+  if (bottom >= 8)
     return { kind: "value", typed, text: `${sign}${digits} in`, number: sign ? -size : size, unit: "in" };
   const halves = size * 2;
   if (!Number.isInteger(halves)) {

@@ -7,7 +7,8 @@ export type Row = { kind: "figures"; figures: Parsed[] } | { kind: "refused"; sa
 
 /**
  * Splits a row into the texts of its figures. Blanks, semicolons and a comma before a blank part figures; a comma
- * inside digits is a decimal comma, unless every figure has its own point ("1.7,1.6"). A unit stays with its figure.
+ * inside digits is a decimal comma, unless every figure has its own point ("1.7,1.6"). A unit stays with its figure, and
+ * a half with its whole ("4 1/2").
  */
 export function splitRow(typed: string): string[] {
   const even = typed
@@ -21,13 +22,23 @@ export function splitRow(typed: string): string[] {
   const out: string[] = [];
   for (const part of parts) {
     const before = out.at(-1);
-    if (before !== undefined && meaningElsewhere(part) !== null && /\d$/.test(before)) {
+    const goesOn = meaningElsewhere(part) !== null && /\d$/.test(before ?? "");
+    if (before !== undefined && (goesOn || isMixed(before, part))) {
       out[out.length - 1] = `${before} ${part}`;
     } else {
       out.push(part);
     }
   }
   return out.map((part) => part.replace(/,$/, ""));
+}
+
+/** "4" and "1/2" are one number; "5" and "4/64" are two readings off a rule. */
+const isMixed = (whole: string, part: string): boolean =>
+  /^[+-]?\d+$/.test(whole) && /^([13]\/[248]|[57]\/8)(?!\d)/.test(part);
+
+/** The texts a row falls into as it stands, the last perhaps still being typed: one a place. */
+export function rowTexts(typed: string, field: Field): string[] {
+  return parseField(typed, field).kind === "value" ? [typed.trim()] : splitRow(typed);
 }
 
 function splitAtCommas(part: string): string[] {
@@ -56,7 +67,7 @@ export function parseRow(typed: string, field: Field, room: number, placeWord = 
       ? { kind: "refused", says: alone.says }
       : { kind: "figures", figures: alone.kind === "nothing" ? [] : [alone] };
   }
-  const parts = shareLastUnit(splitRow(typed), field);
+  const parts = shareLastUnit(rowTexts(typed, field), field);
   if (parts.length > room) {
     return {
       kind: "refused",

@@ -102,6 +102,13 @@ const kinds: Record<string, Kind> = {
     units: [unit("degC", "degrees Celsius", "°C"), unit("degF", "degrees Fahrenheit", "°F")],
     also: { "°c": "degC", c: "degC", "°f": "degF", f: "degF" },
   },
+  money: {
+    says: "an amount of money",
+    example: "45 EUR",
+    negative: false,
+    units: [unit("EUR", "euros")],
+    also: { "€": "EUR" },
+  },
   humidity: {
     says: "a humidity",
     example: "48 %RH",

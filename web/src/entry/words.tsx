@@ -42,12 +42,22 @@ interface RatingProps {
   label: string;
 }
 
+/** Arrow keys pass from step to step; only a tap or Enter says one. */
+function moveFocus(event: KeyboardEvent): void {
+  const steps = [...(event.currentTarget as HTMLElement).querySelectorAll<HTMLElement>(".rating-step")];
+  const way = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+  const to = way === undefined ? undefined : steps[steps.indexOf(event.target as HTMLElement) + way];
+  if (!to) return;
+  event.preventDefault();
+  to.focus();
+}
+
 const names = ["fault", "poor", "will do", "good"];
 
 export function Rating({ anchors, step, onStep, label }: RatingProps) {
   const steps = anchors.map((says, index) => ({ says, index })).reverse();
   return (
-    <div class="rating" role="radiogroup" aria-label={label}>
+    <div class="rating" role="radiogroup" aria-label={label} onKeyDown={moveFocus}>
       {steps.map(({ says, index }, row) => (
         <button
           key={index}

@@ -25,6 +25,9 @@ export const trueMinus = (text: string): string => text.replace(/(^|[\s(])-(?=[\
 
 export const minutesWords = (minutes: number): string => `${Math.round(minutes)} min`;
 
+/** What a scope takes: the readings alone, without the work. */
+export const atLeast = (minutes: number): string => `at least ${Math.max(1, Math.round(minutes))} min`;
+
 /** "1 entry", "6 entries". */
 export const counted = (count: number, one: string, many: string): string =>
   `${count} ${count === 1 ? one : many}`;

@@ -17,6 +17,7 @@ interface Props {
   landing?: boolean; // part of a row that is being typed: falls here with Enter
   refused?: Refused | undefined;
   onPick?: () => void;
+  limits?: boolean; // beside each figure its limit: the row is done
   unitShown?: string; // the unit of the group, written once; another one stands beside the figure
   id?: string;
 }
@@ -29,6 +30,7 @@ export function FigureCell({
   refused,
   onPick,
   unitShown = "",
+  limits = false,
   id,
 }: Props) {
   const kind = refused ? "refused" : (active || landing) && draft !== "" ? "typing" : cell.state;
@@ -45,7 +47,7 @@ export function FigureCell({
       aria-current={active ? "true" : undefined}
       aria-label={refused ? `${refused.typed} refused: ${refused.says}` : cell.says}
       tabIndex={active ? 0 : -1}>
-      <Body cell={cell} kind={kind} draft={draft} refused={refused} active={active} unitShown={unitShown} />
+      <Body cell={cell} kind={kind} draft={draft} refused={refused} active={active} unitShown={unitShown} limits={limits} />
       {!active && <Rule kind={kind} />}
     </button>
   );
@@ -60,6 +62,7 @@ function Body({
   refused,
   active,
   unitShown,
+  limits,
 }: {
   cell: Cell;
   kind: string;
@@ -67,6 +70,7 @@ function Body({
   refused: Refused | undefined;
   active: boolean;
   unitShown: string;
+  limits: boolean;
 }) {
   if (refused) return <Pair figure={<s>{refused.typed}</s>} beside={active ? "" : "refused"} />;
   if (kind === "typing")
@@ -103,24 +107,25 @@ function Body({
           {active && <i class="caret" />}
         </>
       }
-      beside={besides(cell, kind)}
+      beside={besides(cell, kind, limits)}
     />
   );
 }
 
 /** "1.70 ±0.05", or what else must be known of it: the limit it breaks first. */
-function besides(cell: Cell, kind: string): string {
+function besides(cell: Cell, kind: string, limits: boolean): string {
   if (kind === "assumed") return cell.reason;
-  if (cell.outside && cell.limit) return cell.limit.replace(/ mm$/, "").replace(/^up to /, "to ");
+  if (cell.repeats > 1 && !limits) return `mean of ${cell.repeats}`;
+  if ((cell.outside || (limits && kind === "measured")) && cell.limit) return cell.limit.replace(/ mm$/, "").replace(/^up to /, "to ");
   if (kind === "accepted") return cell.reason.replace(/^accepted by ([^,:]+).*$/, "$1");
   if (kind === "stale") return "stale";
   if (cell.beside) return cell.beside;
-  return cell.repeats > 1 ? `${cell.u}, of ${cell.repeats}` : cell.u;
+  return cell.u;
 }
 
 const before = (cell: Cell) => {
   const now = cell.state === "blank" || cell.state === "assumed" ? "" : `was ${cell.figure}`;
-  return now || (cell.last ? `last ${cell.last}` : "");
+  return now || (cell.last ? `${cell.stage || "last"} ${cell.last}` : "");
 };
 
 function fraction(text: string): ComponentChildren {

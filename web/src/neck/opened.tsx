@@ -22,7 +22,7 @@ export function NeckOpened({ neck, layout, stations, labels, title, numbers, onS
   const { opening, rows, rowHeight } = layout;
   const top = (rows[0] ?? 0) - rowHeight / 2;
   return (
-    <div class="neck" style={{ height: `${layout.height + below}px` }}>
+    <div class="neck" style={{ height: `${layout.height + below}px`, "--drawn": layout.width }}>
       <svg class="neck-lines" width={layout.width} height={layout.height} role="img" aria-label={title}>
         <HalfDrawn half={layout.halves[0]} neck={neck} id="neck-head" />
         <HalfDrawn half={layout.halves[1]} neck={neck} id="neck-body" />

@@ -44,8 +44,13 @@ export default function PairPage({ code: given }: { code: string }) {
     <div class="narrow-page pair-page">
       <TitleBlock cells={[{ says: "Fallaway", value: "Pair this device", who: true }]} />
       <p>
-        On the shop's computer open Shop, then Devices, and press "Pair a device". It shows a code that is good
-        once.
+        On the shop's computer open Shop, then Devices: once the shop is open to other devices, "Pair a device" there
+        shows a code that is good once.
+      </p>
+      <p class="row">
+        <a class="button" href="/">
+          All visits
+        </a>
       </p>
       {other && (
         <ErrorLine

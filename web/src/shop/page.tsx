@@ -51,7 +51,7 @@ function Backup({ now }: { now: Shop }) {
       </p>
       <p class="caption">
         {`Fallaway ${now.version}. `}
-        <a href="/licences.txt" target="_blank">
+        <a class="button" href="/licences.txt" target="_blank">
           Licences of what it is made with
         </a>
       </p>

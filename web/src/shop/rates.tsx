@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { api } from "../api/client";
-import type { LimitOverride, Rate, Shop } from "../api/types";
+import type { BassToTreble, LimitOverride, Rate, Shop } from "../api/types";
+import { bareNumber, currencyOf, takeMoney, takeQuantity } from "../entry/plain_number";
 import { Button, Choice, EmptyFrame, Field } from "../look/parts";
 import { catalogue } from "../shop_state";
 import { FormEnd, OtherReasons, stated, useSaving } from "./save";
@@ -37,14 +38,17 @@ function Pick({
   );
 }
 
-function RateForm({ rate, onDone }: { rate: Rate | null; onDone: () => void }) {
+function RateForm({ rate, currency, onDone }: { rate: Rate | null; currency: string; onDone: () => void }) {
   const [work, setWork] = useState(rate?.work ?? "");
   const [amount, setAmount] = useState(rate?.amount ?? "");
   const [remark, setRemark] = useState(rate?.remark ?? "");
+  const [noAmount, setNoAmount] = useState("");
   const saving = useSaving();
   const send = async () => {
-    if (await saving.send(() => api.putRate(stated({ work, amount: amount.trim(), remark: remark.trim() }))))
-      onDone();
+    const taken = takeMoney(amount, currency);
+    setNoAmount("says" in taken ? taken.says : "");
+    if ("says" in taken) return;
+    if (await saving.send(() => api.putRate(stated({ work, amount: taken.text, remark: remark.trim() })))) onDone();
   };
   return (
     <div class="form">
@@ -62,8 +66,10 @@ function RateForm({ rate, onDone }: { rate: Rate | null; onDone: () => void }) {
         label="Amount"
         value={amount}
         onInput={setAmount}
-        refused={saving.refused("amount")}
-        hint={'With its currency: "25 EUR".'}
+        inputMode="decimal"
+        unit={bareNumber(amount) !== null || amount.trim() === "" ? currency : ""}
+        refused={noAmount || saving.refused("amount")}
+        hint={`A plain number is in ${currency}.`}
       />
       <Field label="Remark" value={remark} onInput={setRemark} refused={saving.refused("remark")} />
       <FormEnd
@@ -105,12 +111,12 @@ export function Rates({ shop }: { shop: Shop }) {
                 </Button>
               </span>
             </div>
-            {open === rate.work && <RateForm rate={rate} onDone={() => setOpen(null)} />}
+            {open === rate.work && <RateForm rate={rate} currency={currencyOf(shop.rates)} onDone={() => setOpen(null)} />}
           </li>
         ))}
       </ul>
       {open === "" ? (
-        <RateForm rate={null} onDone={() => setOpen(null)} />
+        <RateForm rate={null} currency={currencyOf(shop.rates)} onDone={() => setOpen(null)} />
       ) : (
         <Button onPress={() => setOpen("")}>Add a rate</Button>
       )}
@@ -124,10 +130,37 @@ const limitedCheckpoints = () =>
 /** What holds without a limit of the shop's own: "from 1.5 mm to 2.0 mm". */
 function usualLimit(checkpoint: string): string {
   const usual = limitedCheckpoints().find((one) => one.id === checkpoint)?.limits?.[0];
-  return usual
-    ? [usual.low && `from ${usual.low}`, usual.high && `to ${usual.high}`].filter(Boolean).join(" ")
-    : "";
+  const words = (side: string | BassToTreble) =>
+    typeof side === "string" ? side : `${side.bass} at the bass, ${side.treble} at string 1`;
+  return [usual?.low && `from ${words(usual.low)}`, usual?.high && `to ${words(usual.high)}`]
+    .filter(Boolean)
+    .join(" ");
 }
+
+/** The unit of a plain number: that of the procedure's own limit. */
+function unitOfLimit(checkpoint: string): string {
+  const usual = limitedCheckpoints().find((one) => one.id === checkpoint)?.limits?.[0];
+  const said = usual?.low ?? usual?.high ?? "";
+  return /[^\d\s.,/+-].*$/.exec(typeof said === "string" ? said : said.bass)?.[0] ?? "";
+}
+
+/** A limit as it is kept; with another unit than usual the shop's computer judges it. */
+function takeLimit(typed: string, unit: string): { text: string; says?: string } {
+  const number = bareNumber(typed);
+  if (number !== null) return { text: unit === "" ? number : `${number} ${unit}` };
+  const dimension = dimensionOf[unit];
+  if (dimension === undefined) return { text: typed.trim().replace(/(\d),(\d)/g, "$1.$2") };
+  const taken = takeQuantity(typed, dimension, unit);
+  return "says" in taken ? { text: "", says: taken.says } : taken;
+}
+
+const dimensionOf: Record<string, string> = {
+  mm: "length",
+  in: "length",
+  cents: "interval",
+  kohm: "resistance",
+  deg: "angle",
+};
 
 function LimitForm({ shop, limit, onDone }: { shop: Shop; limit: LimitOverride | null; onDone: () => void }) {
   const [checkpoint, setCheckpoint] = useState(limit?.checkpoint ?? "");
@@ -138,11 +171,16 @@ function LimitForm({ shop, limit, onDone }: { shop: Shop; limit: LimitOverride |
   const saving = useSaving();
   const withLimits = limitedCheckpoints();
   const usual = usualLimit(checkpoint);
+  const unit = unitOfLimit(checkpoint);
+  const [wrong, setWrong] = useState({ low: "", high: "" });
   const send = async () => {
+    const [least, most] = [low, high].map((text) => takeLimit(text, unit));
+    setWrong({ low: least?.says ?? "", high: most?.says ?? "" });
+    if (!least || !most || least.says || most.says) return;
     const wish = stated<LimitOverride>({
       checkpoint,
-      low: low.trim(),
-      high: high.trim(),
+      low: least.text,
+      high: most.text,
       source: source.trim(),
       ...(strings === "all" ? {} : { strings }),
     });
@@ -165,10 +203,15 @@ function LimitForm({ shop, limit, onDone }: { shop: Shop; limit: LimitOverride |
         label="Lowest that passes"
         value={low}
         onInput={setLow}
-        refused={saving.refused("low")}
-        hint="With its unit; empty: no such limit."
+        refused={wrong.low || saving.refused("low")}
+        hint={`${unit === "" ? "With its unit" : `A plain number is in ${unit}`}; empty: no such limit.`}
       />
-      <Field label="Highest that passes" value={high} onInput={setHigh} refused={saving.refused("high")} />
+      <Field
+        label="Highest that passes"
+        value={high}
+        onInput={setHigh}
+        refused={wrong.high || saving.refused("high")}
+      />
       <Choice
         label="Holds for"
         value={strings}

@@ -1,6 +1,8 @@
 import { useState } from "preact/hooks";
 import { api } from "../api/client";
 import type { Shop, ShopTool } from "../api/types";
+import { bareNumber, takeQuantity } from "../entry/plain_number";
+import { usualUnit } from "../entry/units";
 import { Button, Choice, Field, type FieldProps } from "../look/parts";
 import { catalogue } from "../shop_state";
 import { dueOf, sortTools } from "./due";
@@ -44,9 +46,13 @@ function KindField({
 /** "2" or "2,5" as typed; not stated when empty; null when it is no number. */
 function factorOf(typed: string): number | undefined | null {
   if (typed.trim() === "") return undefined;
-  const factor = Number(typed.replace(",", "."));
-  return Number.isFinite(factor) ? factor : null;
+  const factor = bareNumber(typed);
+  return factor === null ? null : Number(factor);
 }
+
+/** What a kind of tool reads; lengths where the kind is not known. */
+const dimensionOf = (kind: string): string =>
+  (catalogue.value?.tools ?? []).find((one) => one.id === kind)?.dimension ?? "length";
 
 interface ToolFacts {
   id: string;
@@ -72,12 +78,12 @@ const factsOf = (tool: ShopTool | null): ToolFacts => ({
 const toolFields: (Omit<FieldProps, "value" | "onInput"> & { key: keyof ToolFacts })[] = [
   { key: "calibrated", label: "Calibrated on", type: "date" },
   { key: "due", label: "Next due on", type: "date" },
-  { key: "certificate_u", label: "Uncertainty on its certificate", hint: 'With its unit: "0.03 mm".' },
+  { key: "certificate_u", label: "Uncertainty on its certificate", hint: "Such as 0.03." },
   {
     key: "certificate_k",
-    label: "Coverage factor k",
+    label: "k on its certificate",
     inputMode: "decimal",
-    hint: "2 when the certificate says nothing.",
+    hint: "How many standard uncertainties the figure above is; 2 when the certificate says nothing.",
   },
   { key: "remark", label: "Remark" },
 ];
@@ -89,14 +95,20 @@ function ToolForm({ tool, onDone }: { tool: ShopTool | null; onDone: () => void 
   const factor = factorOf(facts.certificate_k);
   const noNumber = factor === null ? `"${facts.certificate_k}": expected a number such as 2` : undefined;
   const set = (key: keyof ToolFacts) => (text: string) => setFacts((before) => ({ ...before, [key]: text }));
+  const u = takeQuantity(facts.certificate_u, dimensionOf(facts.kind));
+  const wrong: Partial<Record<keyof ToolFacts, string>> = {
+    ...(noNumber === undefined ? {} : { certificate_k: noNumber }),
+    ...("says" in u ? { certificate_u: u.says } : {}),
+    ...(dueTooEarly(facts) ? { due: "That is before the day of its calibration." } : {}),
+  };
   const send = async () => {
     const trimmed = Object.fromEntries(Object.entries(facts).map(([key, text]) => [key, text.trim()]));
-    const wish = { ...trimmed, certificate_k: factor ?? undefined, retired: retired || undefined } as ShopTool;
+    const wish = { ...trimmed, certificate_u: "text" in u ? u.text : "", certificate_k: factor ?? undefined, retired: retired || undefined } as ShopTool;
     if (await saving.send(() => api.putTool(stated(wish)))) onDone();
   };
-  const refused = (key: keyof ToolFacts) =>
-    (key === "certificate_k" ? noNumber : undefined) ?? saving.refused(key);
-  const ready = !saving.busy && facts.id.trim() !== "" && facts.kind !== "" && noNumber === undefined;
+  const refused = (key: keyof ToolFacts) => wrong[key] ?? saving.refused(key);
+  const ready =
+    !saving.busy && facts.id.trim() !== "" && facts.kind !== "" && Object.keys(wrong).length === 0;
   return (
     <div class="form">
       <OtherReasons saving={saving} keys={Object.keys(facts)} />
@@ -111,7 +123,14 @@ function ToolForm({ tool, onDone }: { tool: ShopTool | null; onDone: () => void 
       )}
       <KindField value={facts.kind} onInput={set("kind")} refused={refused("kind")} />
       {toolFields.map(({ key, ...field }) => (
-        <Field key={key} {...field} value={facts[key]} onInput={set(key)} refused={refused(key)} />
+        <Field
+          key={key}
+          {...field}
+          value={facts[key]}
+          onInput={set(key)}
+          refused={refused(key)}
+          unit={key === "certificate_u" && bareNumber(facts[key]) !== null ? usualUnit("", dimensionOf(facts.kind)) : ""}
+        />
       ))}
       <Choice
         label="In use"
@@ -123,6 +142,10 @@ function ToolForm({ tool, onDone }: { tool: ShopTool | null; onDone: () => void 
     </div>
   );
 }
+
+/** Next due before it was calibrated: one of the two days is wrong. */
+export const dueTooEarly = ({ calibrated, due }: { calibrated: string; due: string }): boolean =>
+  calibrated !== "" && due !== "" && due < calibrated;
 
 export function Tools({ shop }: { shop: Shop }) {
   const [open, setOpen] = useState<string | null>(null);

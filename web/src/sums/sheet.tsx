@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { ApiError } from "../api/client";
+import { bareNumber, unitOfBare } from "../entry/plain_number";
 import { Button, Choice, ErrorLine, Field } from "../look/parts";
 import { trueMinus } from "../look/words";
 import {
@@ -90,8 +91,12 @@ function Input({ field, value, refused, onInput }: {
                    options={field.words.map((word) => ({ value: word }))} />;
   }
   const usual = field.usual ? ` Without it ${field.usual}.` : "";
-  const hint = `${trueMinus(field.expects.replace(/^expected /, ""))}.${usual}`;
-  return <Field label={label} value={value} onInput={onInput} hint={hint} name={field.name}
+  const expects = field.expects.replace(/^expected /, "");
+  // What the label says is not said again below it.
+  const hint = `${field.says.includes(expects) ? "" : `${trueMinus(expects)}.`}${usual}`.trim();
+  const bare = value.trim() === "" || bareNumber(value) !== null;
+  const unit = bare && field.name !== "thread" ? unitOfBare(field, value.trim() === "" ? "1" : value) : "";
+  return <Field label={label} value={value} onInput={onInput} hint={hint} name={field.name} unit={unit}
                 lines={field.kind === "table"} {...(refused === undefined ? {} : { refused })} />;
 }
 
@@ -99,7 +104,7 @@ function Answer({ sum, worked, stale }: { sum: Sum; worked: Worked | null; stale
   const [copied, setCopied] = useState("");
   const area = useRef<HTMLTextAreaElement>(null);
   useEffect(() => setCopied(""), [worked]);
-  if (!worked) return <div class="empty-frame"><p class="text"><b>{capital(sum.outputs.map((one) => one.says).join(", "))}</b>: to come, once the fields are filled.</p></div>;
+  if (!worked) return <div class="empty-frame"><p class="text"><b>{capital([...new Set(sum.outputs.map((one) => one.says))].filter((says) => says !== "the same").join(", "))}</b>: to come, once the fields are filled.</p></div>;
   const { lines, table } = laidOut(sum, worked.answer);
   const text = copyText(sum, worked.inputs, worked.answer);
   const copy = (): void => {

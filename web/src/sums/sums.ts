@@ -1,6 +1,7 @@
 // The sums of the bench: what the server offers, and how answers read. The figures are never worked out here.
 
 import { ask, ApiError } from "../api/client";
+import { forSum } from "../entry/plain_number";
 
 export interface SumField {
   name: string;
@@ -61,14 +62,26 @@ export interface Theme {
   sums: Sum[];
 }
 
+const escaped = (word: string): string => word.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+
+/** What a sum is looked for by, besides its own words. */
+const tradeWords: Record<string, string> = {
+  "saddle-height": "action string height lower raise",
+  "screw-turns": "action saddle turns",
+  "intonation-move": "intonation compensation",
+  "relief-reading": "neck bow truss rod",
+  "inch-fraction": "64ths rule convert",
+};
+
 /** By theme in the order of the list; the search looks at everything a person might remember of a sum. */
 export function themesOf(sums: readonly Sum[], search: string): Theme[] {
   const words = search.toLowerCase().split(/\s+/).filter((word) => word !== "");
   const themes = new Map<string, Theme>();
   for (const sum of sums) {
     const text = [sum.name, sum.title, sum.theme, sum.says, ...sum.inputs.map((input) => input.says),
-      ...sum.outputs.map((output) => output.says)].join(" ").toLowerCase();
-    if (!words.every((word) => text.includes(word))) continue;
+      ...sum.outputs.map((output) => output.says), tradeWords[sum.name] ?? ""].join(" ").toLowerCase();
+    // From the start of a word: "action" is not found in "fraction".
+    if (!words.every((word) => ` ${text}`.search(new RegExp(`[^a-z0-9]${escaped(word)}`)) >= 0)) continue;
     const theme = themes.get(sum.theme);
     if (theme) theme.sums.push(sum);
     else themes.set(sum.theme, { title: sum.theme, sums: [sum] });
@@ -76,12 +89,12 @@ export function themesOf(sums: readonly Sum[], search: string): Theme[] {
   return [...themes.values()];
 }
 
-/** What is sent: trimmed, a decimal comma as a point, empty fields left out. */
+/** What is sent: as any field of the page takes it, empty fields left out. */
 export function inputsOf(typed: Readonly<Record<string, string>>, fields: readonly SumField[]): Record<string, string> {
   const out: Record<string, string> = {};
   for (const field of fields) {
-    const text = (typed[field.name] ?? "").trim();
-    if (text !== "") out[field.name] = field.kind === "text" || field.kind === "word" ? text : text.replace(/(\d),(\d)/g, "$1.$2");
+    const text = forSum(field, typed[field.name] ?? "");
+    if (text !== "") out[field.name] = text;
   }
   return out;
 }

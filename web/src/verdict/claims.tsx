@@ -11,7 +11,7 @@ export function Claims({ claims }: { claims: readonly ClaimLine[] }) {
   const sorted = order.flatMap((outcome) => claims.filter((claim) => claim.outcome === outcome));
   return (
     <section class="verdict-part" aria-labelledby="verdict-claims">
-      <h2 id="verdict-claims">Promised and found</h2>
+      <h2 id="verdict-claims">Claims</h2>
       <ul class="claim-list">{sorted.map((claim) => <Claim key={claim.id} claim={claim} />)}</ul>
     </section>
   );
@@ -25,7 +25,7 @@ function Claim({ claim }: { claim: ClaimLine }) {
       <p class="claim-outcome">{claim.outcome}</p>
       <div>
         <p><b>{claim.name}{place}</b></p>
-        <p>promised <b>{trueMinus(claim.promised)}</b>{claim.tolerance && <span> {claim.tolerance}</span>}, <small>{claim.source}</small></p>
+        <p>claimed <b>{trueMinus(claim.promised)}</b>{claim.tolerance && <span> {claim.tolerance}</span>}, <small>{claim.source}</small></p>
         <p>
           {found === "" ? "nothing found that tells" : <>found <b>{trueMinus(found)}</b></>}
           {claim.p_conform !== undefined && <span>, within it {chance(claim.p_conform)}</span>}

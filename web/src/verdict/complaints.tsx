@@ -6,9 +6,9 @@ export function Complaints({ complaints, findings }: { complaints: readonly Comp
   if (complaints.length === 0) return null;
   return (
     <section class="verdict-part" aria-labelledby="verdict-complaints">
-      <h2 id="verdict-complaints">What the player says</h2>
+      <h2 id="verdict-complaints">Complaints</h2>
       <ul class="complaint-list">
-        {complaints.map((complaint) => <One key={complaint.text} complaint={complaint} findings={findings} />)}
+        {complaints.map((complaint, nth) => <One key={nth} complaint={complaint} findings={findings} />)}
       </ul>
     </section>
   );

@@ -5,7 +5,7 @@ import { dayWords, trueMinus } from "../look/words";
 import { href } from "../route";
 import { settings } from "../settings";
 import type { OpenVisit } from "../visit_state";
-import { breaks, bySeverity, chance, figureOf, oneLimit, severityTitles, standingWords, tailOf, type Group } from "./grouped";
+import { acceptedNow, breaks, bySeverity, chance, figureOf, oneLimit, severityTitles, standingWords, tailOf, type Group } from "./grouped";
 
 export function Findings({ visit, findings, today }: { visit: OpenVisit; findings: readonly Finding[]; today: string }) {
   return (
@@ -60,7 +60,7 @@ function Member({ visit, finding, today, withLimit }: {
   visit: OpenVisit; finding: Finding; today: string; withLimit: boolean;
 }) {
   const [open, setOpen] = useState(false);
-  const { accepted } = finding;
+  const accepted = acceptedNow(finding);
   const place = tailOf(finding);
   const found = figureOf(finding);
   return (

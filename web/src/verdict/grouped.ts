@@ -7,6 +7,10 @@ export const severityTitles: Record<Severity, string> = {
   critical: "Critical", major: "Major", minor: "Minor", note: "Notes",
 };
 
+/** Who takes it as it is, for as long as that holds: an acceptance that lapsed is told with the finding too. */
+export const acceptedNow = (finding: Finding | undefined): Finding["accepted"] =>
+  finding?.acceptance_lapsed ? undefined : finding?.accepted;
+
 export interface Group {
   key: string;
   title: string;

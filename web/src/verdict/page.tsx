@@ -4,13 +4,14 @@ import type { Assessment, Id } from "../api/types";
 import { Button, ErrorLine, NoticeLine, TitleBlock, type Cell } from "../look/parts";
 import { dayWords, trueMinus } from "../look/words";
 import { href } from "../route";
-import { shop } from "../shop_state";
+import { catalogue, shop } from "../shop_state";
 import { openVisit, type OpenVisit, type ShownVisit } from "../visit_state";
 import { Changes } from "./changes";
 import { Card, Claims, PriceLines } from "./claims";
 import { Complaints } from "./complaints";
 import { Findings } from "./findings";
-import { Assumed, Cautions, NextReadings } from "./rest";
+import { Photos, Remarks } from "./kept";
+import { Assumed, Cautions, NextReadings, NotLookedAt } from "./rest";
 import "./verdict.css";
 
 /** The answer to the visit, with everything it rests on and everything it does not. */
@@ -60,21 +61,24 @@ function Sheet({ visit, view }: { visit: OpenVisit; view: ShownVisit }) {
   const today = shop.value?.today ?? "";
   return (
     <>
-      <TitleBlock cells={cellsOf(view, today)} class="verdict-title" />
-      {assessment.demo && <p class="caption">Invented instrument and values.</p>}
-      {(visit.fromBefore.value || !visit.linkUp.value) && (
-        <NoticeLine strong="Kept on this device.">{visit.linkSays.value}. What follows may be older than the last entries.</NoticeLine>
-      )}
-      <Answer assessment={assessment} judging={visit.judging.value} />
       <nav class="verdict-ways" aria-label="This visit">
+        <a class="button" href={href({ page: "visits" })}>All visits</a>
         <a class="button go" href={href({ page: "visit", id: visit.id })}>To the sheet</a>
         <a class="button" href={api.reportUrl(visit.id)} target="_blank" rel="noopener">Report</a>
         <a class="button" href={api.benchUrl(visit.id)} download>Bench file</a>
         <a class="button" href={href({ page: "dossier", id: view.dossier })}>Its past</a>
         <Button onPress={() => window.print()}>Print</Button>
       </nav>
-      <NextReadings visit={visit} next={assessment.next} />
-      <div class="verdict-columns">
+      <TitleBlock cells={cellsOf(view, today)} class="verdict-title" />
+      {assessment.demo && <p class="caption">Invented instrument and values.</p>}
+      {view.closed !== undefined && (
+        <NoticeLine strong="This visit is closed.">It takes no entries until it is opened again, on its sheet.</NoticeLine>
+      )}
+      {(visit.fromBefore.value || !visit.linkUp.value) && (
+        <NoticeLine strong="Kept on this device.">{visit.linkSays.value}. What follows may be older than the last entries.</NoticeLine>
+      )}
+      <Answer assessment={assessment} judging={visit.judging.value} />
+      <fieldset class="verdict-columns" disabled={view.closed !== undefined}>
         <div>
           <Complaints complaints={assessment.complaints} findings={assessment.findings} />
           <Findings visit={visit} findings={assessment.findings} today={today} />
@@ -82,12 +86,16 @@ function Sheet({ visit, view }: { visit: OpenVisit; view: ShownVisit }) {
         </div>
         <div>
           <Claims claims={assessment.claims} />
+          <Remarks view={view} />
           <Card lines={assessment.card} />
           <PriceLines price={assessment.price} />
           <Assumed assumed={assessment.assumed} />
           <Cautions cautions={assessment.cautions} notJudged={assessment.not_judged} />
         </div>
-      </div>
+      </fieldset>
+      <Photos view={view} />
+      <NextReadings visit={visit} next={assessment.next} />
+      {catalogue.value && <NotLookedAt visit={visit} view={view} known={catalogue.value} />}
       <p class="verdict-foot">{view.title}, {assessment.scope}, {assessment.procedure}</p>
     </>
   );
@@ -95,50 +103,22 @@ function Sheet({ visit, view }: { visit: OpenVisit; view: ShownVisit }) {
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** The verdict, two reasons, and in the same size what it does not rest on. */
+/** The verdict and its reasons. */
 function Answer({ assessment, judging }: { assessment: Assessment; judging: boolean }) {
   const [first, second, ...more] = assessment.reasons;
   return (
     <section class="verdict-answer" aria-labelledby="verdict-word" aria-live="polite">
-      <div>
-        <h2 id="verdict-word" class="verdict-word">{capital(assessment.verdict)}</h2>
-        {judging && <p class="caption">The latest entries are still being weighed.</p>}
-        <ul class="verdict-reasons">
-          {[first, second].map((reason) => reason !== undefined && <li key={reason}>{trueMinus(reason)}</li>)}
-        </ul>
-        {more.length > 0 && (
-          <details>
-            <summary>{more.length === 1 ? "One more reason" : `${more.length} more reasons`}</summary>
-            <ul class="verdict-reasons">{more.map((reason) => <li key={reason}>{trueMinus(reason)}</li>)}</ul>
-          </details>
-        )}
-      </div>
-      <div>
-        <h2 class="verdict-word">Not looked at</h2>
-        {assessment.not_looked_at.length === 0
-          ? <p>Everything that applies was looked at.</p>
-          : <NotLookedAt lines={assessment.not_looked_at} />}
-      </div>
+      <h2 id="verdict-word" class="verdict-word">{capital(assessment.verdict)}</h2>
+      {judging && <p class="caption">The latest entries are still being weighed.</p>}
+      <ul class="verdict-reasons">
+        {[first, second].map((reason) => reason !== undefined && <li key={reason}>{trueMinus(reason)}</li>)}
+      </ul>
+      {more.length > 0 && (
+        <details>
+          <summary>{more.length === 1 ? "One more reason" : `${more.length} more reasons`}</summary>
+          <ul class="verdict-reasons">{more.map((reason) => <li key={reason}>{trueMinus(reason)}</li>)}</ul>
+        </details>
+      )}
     </section>
-  );
-}
-
-/** "Section: one; two" a line, the section first; a long list is folded, its count is not. */
-function NotLookedAt({ lines }: { lines: readonly string[] }) {
-  const count = lines.reduce((sum, line) => sum + line.split(";").length, 0);
-  const list = (
-    <ul class="verdict-reasons">
-      {lines.map((line) => {
-        const [section, ...rest] = line.split(": ");
-        return <li key={line}><b>{section}</b> {rest.join(": ")}</li>;
-      })}
-    </ul>
-  );
-  if (lines.length <= 8) return list;
-  return (
-    <details>
-      <summary>{count} checkpoints in {lines.length} sections</summary>
-      {list}
-    </details>
   );
 }

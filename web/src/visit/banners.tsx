@@ -4,10 +4,13 @@
 import { deviceId } from "../api/device";
 import { ErrorLine, NoticeLine } from "../look/parts";
 import type { StoredEntry } from "../api/types";
-import type { Waiting } from "../visit_state";
+import { isList, type Waiting } from "../visit_state";
+import { ClosedBanner } from "./closing";
 import type { Desk } from "./desk";
 import { meanText, readingOf } from "./figures";
 import { describePlace } from "./places";
+import { reasonOf, refusedAt, typedText } from "./refusals";
+import { whereOf } from "./where_of";
 
 export function Banners({ desk }: { desk: Desk }) {
   const { visit } = desk;
@@ -33,7 +36,7 @@ export function Banners({ desk }: { desk: Desk }) {
           The shop has not confirmed it yet.
         </NoticeLine>
       )}
-      {visit.refused.value.map((one) => (
+      {visit.refused.value.filter((one) => !isInHand(desk, one)).map((one) => (
         <RefusedEntry key={one.item.key} desk={desk} one={one} />
       ))}
       {visit.conflicts.value.map((one) => (
@@ -45,7 +48,7 @@ export function Banners({ desk }: { desk: Desk }) {
           cures={[
             { says: "Put it back", onPress: desk.putBack },
             {
-              says: "Good so",
+              says: "Leave it so",
               onPress: () => {
                 desk.took.value = "";
               },
@@ -53,9 +56,7 @@ export function Banners({ desk }: { desk: Desk }) {
           ]}
         />
       )}
-      {desk.view.value.closed && (
-        <NoticeLine strong="This visit is closed.">What is entered now is kept all the same.</NoticeLine>
-      )}
+      <ClosedBanner desk={desk} />
     </div>
   );
 }
@@ -63,26 +64,35 @@ export function Banners({ desk }: { desk: Desk }) {
 const upper = (words: string) => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 const sentence = (words: string) => `${upper(words)}.`;
 
+/** Its text stands in the field where the caret is, with the reason. */
+function isInHand(desk: Desk, one: Waiting): boolean {
+  const cell = desk.cells.value[desk.active.value];
+  return desk.panel.value === null && desk.draft.value !== "" && refusedAt(desk, cell)?.item.key === one.item.key;
+}
+
 function RefusedEntry({ desk, one }: { desk: Desk; one: Waiting }) {
-  const value = (one.entry?.value ?? {}) as {
-    what?: string;
-    checkpoint?: string;
-    value?: unknown;
-    at?: Parameters<typeof describePlace>[0];
+  const entry = one.entry ?? { path: "" };
+  const where = whereOf(desk.view.value, desk.catalogue, entry, desk.checkpoint.value?.id);
+  const mend = () => {
+    if (where.panel) desk.panel.value = where.panel;
+    else if (where.checkpoint !== undefined) {
+      desk.mended.delete(one.item.key);
+      desk.goToPlace({ id: where.checkpoint, ...(where.at ? { at: where.at } : {}) });
+    }
   };
-  const what = [
-    value.what ?? value.checkpoint ?? one.entry?.path.slice(1) ?? "Entry",
-    value.at ? describePlace(value.at) : "",
-    value.value ? String(value.value) : "",
-  ];
+  // What has a field of its own is mended there; all else is only sent again, or given up.
+  const inField = entry.path === "/readings" || (where.panel !== undefined && !isList(entry.path));
+  const typed = typedText(one, "");
   return (
     <ErrorLine
-      strong={`${what.filter((part) => part !== "").join(", ")} was refused:`}
+      strong={`${where.says}${typed && `, ${typed}`}: not taken.`}
       cures={[
-        { says: "Send it again", onPress: () => desk.visit.sendAgain(one.item.key) },
+        inField
+          ? { says: "Mend it", onPress: mend }
+          : { says: "Send it again", onPress: () => desk.visit.sendAgain(one.item.key) },
         { says: "Give it up", onPress: () => desk.visit.giveUp(one.item.key) },
       ]}>
-      {one.says}. What was typed is kept.
+      {reasonOf(one)} The text is kept.
     </ErrorLine>
   );
 }

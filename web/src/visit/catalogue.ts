@@ -40,12 +40,22 @@ export interface ToolChoice {
   own: boolean;
 }
 
+/** Tools made for one thing are offered only for what is usually read with them: nobody reads a height with radius gauges. */
+const single = ["radius gauges", "tape measure"];
+const long = ["scale length", "nut to last fret", "outer size"];
+
+const reads = (tool: string, observable: { name: string; default_tool?: string } | undefined): boolean =>
+  !single.includes(tool) ||
+  observable?.default_tool === tool ||
+  (tool === "tape measure" && long.includes(observable?.name ?? ""));
+
 export function toolChoices(
   catalogue: Catalogue,
   shopTools: { id: string; kind: string; retired?: boolean }[],
-  dimension: string,
+  observable: Pick<Observable, "name" | "dimension" | "default_tool"> | undefined,
 ): ToolChoice[] {
-  const kinds = catalogue.tools.filter((tool) => tool.dimension === dimension);
+  const dimension = observable?.dimension ?? "";
+  const kinds = catalogue.tools.filter((tool) => tool.dimension === dimension && reads(tool.id, observable));
   const own = shopTools
     .filter((tool) => !tool.retired && kinds.some((kind) => kind.id === tool.kind))
     .map((tool) => ({ id: tool.id, says: `${tool.id} (${tool.kind})`, own: true }));

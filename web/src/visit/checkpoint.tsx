@@ -1,29 +1,23 @@
 // The checkpoint in hand: what is asked, what to mind, the place where it is answered.
 
 import { useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
 import type { ProcedureCheckpoint } from "../api/types";
 import { How } from "../how/how";
 import { Button, NoticeLine } from "../look/parts";
 import { directionFor, setDirection } from "../settings";
-import { isWords } from "./catalogue";
+import { checkpointNamed, isWords } from "./catalogue";
+import { WhileOpen } from "./closing";
 import type { Desk } from "./desk";
 import { Ways } from "./entry_tools";
-import { isOpen } from "./figures";
 import { Heard } from "./heard";
 import { Judged } from "./judged";
 import { Measured } from "./measured";
-import { barred as barredBy } from "./order";
+import { barred as barredBy, passedOver } from "./order";
 import { directionWords } from "./places";
 
 export function Checkpoint({ desk, checkpoint }: { desk: Desk; checkpoint: ProcedureCheckpoint }) {
   const how = useSignal(false);
-  useEffect(() => {
-    // The first place that is still open, once, when the sheet comes to this checkpoint.
-    const open = desk.cells.peek().findIndex((cell) => isOpen(cell, desk.stage.peek()));
-    desk.active.value = Math.max(0, open);
-  }, []);
-  const barred = barredBy(desk.view.value, checkpoint.id, checkpoint.disturbs);
+  const barred = barredBy(desk.view.value, desk.catalogue, checkpoint.id);
   return (
     <article
       class={`checkpoint ${desk.observable.value ? "checkpoint-measured" : ""}`}
@@ -37,8 +31,13 @@ export function Checkpoint({ desk, checkpoint }: { desk: Desk; checkpoint: Proce
         }}
       />
       {how.value && <How checkpoint={checkpoint} />}
+      <PassedOver desk={desk} id={checkpoint.id} />
       <Cautions desk={desk} checkpoint={checkpoint} barred={barred} />
-      {!barred && <Answering desk={desk} checkpoint={checkpoint} />}
+      {!barred && (
+        <WhileOpen desk={desk}>
+          <Answering desk={desk} checkpoint={checkpoint} />
+        </WhileOpen>
+      )}
       {barred && (
         <Button go onPress={desk.onward}>
           Next checkpoint
@@ -79,11 +78,12 @@ function Head({
   };
   return (
     <header class="checkpoint-head">
-      <h2 id="checkpoint-title">
+      <h2 id="checkpoint-title" tabIndex={-1}>
         {checkpoint.title}
         {observable && !isWords(observable) ? openWords(checkpoint) : ""}
       </h2>
       <p class="checkpoint-asks">
+        <StageKey desk={desk} />{" "}
         {direction && (
           <button type="button" class="plain" onClick={turn} aria-label={`${direction} Turn round`}>
             {direction}
@@ -99,8 +99,39 @@ function Head({
   );
 }
 
+const stageWords: Record<string, string> = {
+  arrival: "As it came in.",
+  before: "Before any work.",
+  after: "After the work.",
+  "hand-over": "At the hand-over.",
+};
+
+/** What is read now counts for this stage; a tap changes it. */
+function StageKey({ desk }: { desk: Desk }) {
+  const stage = desk.stage.value;
+  return (
+    <button
+      type="button"
+      class={`plain stage-key ${stage === "arrival" ? "stage-usual" : ""}`}
+      aria-label={`Stage of what is read now: ${stage}. Change`}
+      onClick={() => {
+        desk.panel.value = "visit";
+      }}>
+      {stageWords[stage] ?? stage}
+    </button>
+  );
+}
+
 const openWords = (checkpoint: ProcedureCheckpoint) =>
   checkpoint.each === "string" && checkpoint.reads?.includes("string height") ? ", open" : "";
+
+/** What the step onward left out before this one, so that nobody looks for it. */
+function PassedOver({ desk, id }: { desk: Desk; id: string }) {
+  const passed = passedOver(desk.view.value, desk.catalogue, id);
+  if (passed.length === 0) return null;
+  const titled = passed.map((one) => `${checkpointNamed(desk.catalogue, one.id)?.title ?? one.id} (${one.why})`);
+  return <p class="caption">Passed over, not allowed with these hands: {titled.join("; ")}.</p>;
+}
 
 const disturbs: Record<string, string> = {
   "slackens strings":

@@ -3,9 +3,9 @@
 import { useSignal } from "@preact/signals";
 import { newId } from "../api/device";
 import type { ClaimLine, StoredEntry } from "../api/types";
-import { parseField } from "../entry/quantity";
-import { usualUnit } from "../entry/units";
+import { currencyOf, takeQuantity } from "../entry/plain_number";
 import { Button, Field } from "../look/parts";
+import { shop } from "../shop_state";
 import type { Desk } from "./desk";
 
 export function ClaimsPanel({ desk }: { desk: Desk }) {
@@ -45,17 +45,18 @@ function NewClaim({ desk }: { desk: Desk }) {
     const claim: Promised = { id: `c-${newId().slice(0, 8)}`, what: kind.id, source: source.value.trim() };
     const typed = value.value.trim();
     if (typed !== "" && kind.dimension && !kind.words) {
-      const parsed = parseField(typed, { dimension: kind.dimension, unit: usualUnit("", kind.dimension) });
-      if (parsed.kind !== "value") {
-        refused.value = parsed.kind === "refused" ? parsed.says : "A figure is expected.";
+      const money = kind.dimension === "money" ? currencyOf(shop.value?.rates) : undefined;
+      const taken = takeQuantity(typed, kind.dimension, money);
+      if ("says" in taken) {
+        refused.value = taken.says;
         return;
       }
-      claim.value = parsed.text;
+      claim.value = taken.text;
     } else if (typed !== "") {
       claim.text = typed;
     }
     refused.value = "";
-    desk.store([{ path: "/claims", value: claim }], `Promise kept: ${kind.name}`);
+    desk.store([{ path: "/claims", value: claim }], `Claim kept: ${kind.name}`);
     value.value = "";
     what.value = "";
   };
@@ -69,7 +70,7 @@ function NewClaim({ desk }: { desk: Desk }) {
         }}
       />
       <Field
-        label={kind?.dimension && !kind.words ? "How much, with its unit" : "As it was said"}
+        label={kind?.dimension && !kind.words ? "How much" : "As it was said"}
         value={value.value}
         onInput={(text) => {
           value.value = text;
@@ -77,14 +78,14 @@ function NewClaim({ desk }: { desk: Desk }) {
         {...(refused.value ? { refused: refused.value } : {})}
       />
       <Field
-        label="Who promised it where"
+        label="Who claimed it, where"
         value={source.value}
         onInput={(text) => {
           source.value = text;
         }}
       />
       <Button go disabled={!kind || source.value.trim() === ""} onPress={keep}>
-        Keep this promise
+        Keep this claim
       </Button>
     </div>
   );
@@ -94,7 +95,7 @@ function KindOfClaim({ desk, value, onChoose }: { desk: Desk; value: string; onC
   return (
     <div class="field">
       <label class="label" for="claim-kind">
-        Promised
+        What was claimed
       </label>
       <div class="box">
         <select id="claim-kind" value={value} onChange={(event) => onChoose(event.currentTarget.value)}>

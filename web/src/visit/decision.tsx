@@ -3,6 +3,7 @@
 import type { Line, Tried } from "../api/types";
 import type { Desk } from "./desk";
 import { lineAt, type Cell } from "./figures";
+import { keyOf } from "./places";
 
 function triedLine(tried: Tried | null, cell: Cell | undefined, checkpoint: string | undefined): Line | undefined {
   if (!tried || !cell) return undefined;
@@ -35,6 +36,7 @@ export function Decision({ desk }: { desk: Desk }) {
     line?.found.text ??
     line?.found.words ??
     (cell?.state === "blank" || cell?.state === "assumed" ? "" : cell?.figure);
+  const was = desk.was.value[keyOf(cell?.at)] ?? "";
   const outside = ["outside", "reject", "fault"].includes(standing);
   return (
     <p class="decision">
@@ -44,10 +46,11 @@ export function Decision({ desk }: { desk: Desk }) {
             {found}
             {words && `: ${words}`}
           </b>
-          {limit && `, limit ${limit}`}
+          {limit && `, limit ${limit}`}.
         </span>
       )}
       {line?.advice && <span> {line.advice}</span>}
+      {was && <span> Was {was}.</span>}
       {cell?.reason && cell.state !== "assumed" && <span> {cell.reason}</span>}
     </p>
   );

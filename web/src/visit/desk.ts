@@ -9,10 +9,11 @@ import { usualUnit } from "../entry/units";
 import { directionFor, settings, unitFor } from "../settings";
 import type { NewEntry, OpenVisit, ShownVisit } from "../visit_state";
 import { checkpointNamed, isWords, observableNamed, readsOf } from "./catalogue";
-import { cellAt, readingOf, stageOf, type Cell } from "./figures";
+import { atStage, cellAt, readingOf, rowDone, stageOf, type Cell } from "./figures";
 import { entering, moving, undoing } from "./hand";
+import { halfTyped, leftAt } from "./left_at";
 import { nextOpen } from "./order";
-import { inDirection, keyOf, samePlace } from "./places";
+import { inDirection, keyOf, lies, samePlace } from "./places";
 import type { Hand } from "./taking";
 
 export type Panel =
@@ -36,6 +37,12 @@ export interface Refusal {
   instead?: string;
 }
 
+export interface Heading {
+  id: string; // of the checkpoint
+  at?: Place;
+  draft?: string; // put into the field there
+}
+
 /** What stands on the desk. */
 export interface DeskState {
   visit: OpenVisit;
@@ -51,19 +58,29 @@ export interface DeskState {
   observable: ReadonlySignal<Observable | undefined>;
   cells: ReadonlySignal<Cell[]>;
   active: Signal<number>;
+  /** Where the caret is to stand once the sheet has come to this checkpoint. */
+  heading: Signal<Heading | null>;
   draft: Signal<string>;
   refused: Signal<Refusal | null>;
+  /** Refused by the shop and put back into their fields, by the key of the outbox: once is enough. */
+  mended: Set<string>;
+  /** What stood at a place before it was read again here, by the place's key: "1.80". */
+  was: Signal<Record<string, string>>;
   repeating: Signal<boolean>;
   field: ReadonlySignal<Field>;
   tool: ReadonlySignal<string>;
   /** What undo took back; "" nothing. */
   took: Signal<string>;
+  /** What Enter does next when nothing is typed: "next, Relief"; "" where it goes to the next place of the row. */
+  leadsOn: ReadonlySignal<string>;
   /** Answered here although the server has not said so yet. */
   settled: Signal<ReadonlySet<string>>;
 }
 
 export interface Moving {
   goTo(id: string | undefined): void;
+  /** To a place of a checkpoint, from wherever the sheet stands. */
+  goToPlace(to: Heading): void;
   onward(): void;
   chooseObservable(name: string): void;
   pick(index: number): void;
@@ -74,6 +91,8 @@ export interface Moving {
 export interface Entering {
   type(text: string): void;
   rub(): void;
+  /** Rubs out all that is typed; a figure the shop refused is given up. */
+  leaveOut(): void;
   enter(): void;
   sameForAll(): void;
   word(word: string): void;
@@ -107,7 +126,7 @@ export function createDesk(
 ): Desk {
   const state = createState(visit, catalogue, wanted);
   const moves = moving(state);
-  return { ...state, ...moves, ...entering(state, moves), ...undoing(state) };
+  return { ...state, ...moves, ...entering(state, moves), ...undoing(state, moves) };
 }
 
 function createState(
@@ -116,7 +135,8 @@ function createState(
   wanted: ReadonlySignal<string | undefined>,
 ): DeskState {
   const view = computed(() => visit.view.value as ShownVisit);
-  const firstOpen = nextOpen(view.peek(), undefined);
+  const left = view.peek().checkpoints.find((one) => one.id === leftAt(visit.id))?.id;
+  const firstOpen = left ?? nextOpen(view.peek(), catalogue, undefined);
   const checkpoint = computed(() =>
     checkpointNamed(catalogue, wanted.value ?? firstOpen ?? view.value.checkpoints[0]?.id),
   );
@@ -128,6 +148,12 @@ function createState(
     const name = observable.value?.name ?? "";
     return { dimension, unit: unitFor(name, usualUnit(name, dimension)) };
   });
+  const stage = signal(stageReached(view.peek()));
+  const cells = computed(() =>
+    cellsOf(view.value, checkpoint.value, observable.value, narrowed.value).map((cell) => atStage(cell, stage.value)),
+  );
+  const [draft, repeating] = [signal(""), signal(false)];
+  const settled = signal<ReadonlySet<string>>(new Set());
   return {
     visit,
     catalogue,
@@ -138,15 +164,24 @@ function createState(
     observable,
     field,
     panel: signal<Panel | null>(null),
-    stage: signal(stageReached(view.peek())),
-    cells: computed(() => cellsOf(view.value, checkpoint.value, observable.value, narrowed.value)),
+    stage,
+    cells,
     active: signal(0),
-    draft: signal(""),
+    heading: signal(halfTyped(visit.id)),
+    draft,
     refused: signal<Refusal | null>(null),
-    repeating: signal(false),
+    mended: new Set(),
+    was: signal({}),
+    repeating,
     tool: computed(() => settings.tools.value[observable.value?.name ?? ""] ?? ""),
     took: signal(""),
-    settled: signal<ReadonlySet<string>>(new Set()),
+    settled,
+    leadsOn: computed(() => {
+      if (draft.value !== "" || repeating.value || !rowDone(cells.value, stage.value)) return "";
+      const id = checkpoint.value?.id ?? "";
+      const next = nextOpen(view.value, catalogue, id, new Set([...settled.value, id]));
+      return `next, ${checkpointNamed(catalogue, next)?.title ?? "the verdict"}`;
+    }),
   };
 }
 
@@ -197,6 +232,3 @@ function readPlaces(view: ShownVisit, observable: string, at: Place): Place[] {
   }
   return narrower.size > 0 ? [...narrower.values()] : [at];
 }
-
-const lies = (narrow: Place, wide: Place): boolean =>
-  Object.entries(wide).every(([key, part]) => (narrow as Record<string, unknown>)[key] === part);

@@ -5,9 +5,12 @@ import { unitsFor, toMm } from "../entry/units";
 import { otherUnit, parseField } from "../entry/quantity";
 import type { ProcedureCheckpoint } from "../api/types";
 import { ErrorLine } from "../look/parts";
+import { counted } from "../look/words";
 import { setUnit } from "../settings";
 import { observableNamed, readsOf, toolChoices } from "./catalogue";
 import type { Desk } from "./desk";
+import { splitText } from "./figures";
+import { singlesAt } from "./taking";
 import { shop } from "../shop_state";
 
 export function Ways({ desk, checkpoint }: { desk: Desk; checkpoint: ProcedureCheckpoint }) {
@@ -37,9 +40,10 @@ export function EntryTools({ desk }: { desk: Desk }) {
     <>
       <TypedRow desk={desk} />
       <RefusedLine desk={desk} />
+      <LeadsOn desk={desk} />
       <div class="entry-row entry-first">
         <UnitKeys desk={desk} />
-        {many && (
+        {many && !desk.repeating.value && (
           <Quiet wide onPress={desk.sameForAll}>
             Same for all
           </Quiet>
@@ -53,7 +57,7 @@ export function EntryTools({ desk }: { desk: Desk }) {
             desk.repeating.value = !desk.repeating.value;
           }}>
           {desk.repeating.value
-            ? "Repeating"
+            ? "Stop repeating"
             : many
               ? "Repeat a string".replace("string", wordOf(desk))
               : "Read it again"}
@@ -89,10 +93,43 @@ function Quiet({
   );
 }
 
+/** A finished row stays in sight: its limits, and what Enter does next. */
+function LeadsOn({ desk }: { desk: Desk }) {
+  const says = desk.leadsOn.value;
+  if (says === "") return null;
+  const cells = desk.cells.value;
+  const limits = [...new Set(cells.map((cell) => cell.limit))].filter((one) => one !== "");
+  const outside = cells.filter((cell) => cell.outside).length;
+  const told = [
+    limits.length === 1 ? `Limit ${limits[0]}` : "",
+    outside > 0 ? `${outside} outside ${limits.length === 1 ? "it" : "their limits"}` : "",
+  ].filter((one) => one !== "");
+  return (
+    <p class="leads-on" role="status">
+      {told.length > 0 && `${told.join(", ")}. `}
+      <b>Enter: {says}</b>
+    </p>
+  );
+}
+
+/** While a place is repeated its own readings stand here, else the row up to the caret, or all of it once it is done. */
+function rowSoFar(desk: Desk): { before: string[]; says: string } {
+  const cells = desk.cells.value;
+  const active = cells[desk.active.value];
+  if (desk.repeating.value && active) {
+    const singles = singlesAt(active, desk.hand()).map((text) => splitText(text).figure);
+    const mean = singles.length > 1 ? `, mean ${active.figure}` : "";
+    return { before: singles, says: `${counted(singles.length, "reading", "readings")}${mean}` };
+  }
+  const shown = desk.leadsOn.value === "" ? cells.slice(0, desk.active.value) : cells;
+  return {
+    before: shown.map((cell) => (cell.state === "blank" || cell.state === "assumed" ? "–" : cell.figure)),
+    says: cells.length > 1 ? "row as typed" : "as typed",
+  };
+}
+
 function TypedRow({ desk }: { desk: Desk }) {
-  const before = desk.cells.value
-    .slice(0, desk.active.value)
-    .map((cell) => (cell.state === "blank" || cell.state === "assumed" ? "–" : cell.figure));
+  const { before, says } = rowSoFar(desk);
   const draft = desk.draft.value;
   const parsed = parseField(draft, desk.field.value);
   const beside =
@@ -109,7 +146,7 @@ function TypedRow({ desk }: { desk: Desk }) {
           <i class="caret" />
         </span>
       </span>
-      <small>{beside || (desk.cells.value.length > 1 ? "row as typed" : "as typed")}</small>
+      <small>{beside || says}</small>
     </div>
   );
 }
@@ -126,10 +163,7 @@ function RefusedLine({ desk }: { desk: Desk }) {
     ...(refused.instead ? [{ says: refused.instead, onPress: retype(refused.instead) }] : []),
     {
       says: "Leave it out",
-      onPress: () => {
-        desk.refused.value = null;
-        desk.draft.value = "";
-      },
+      onPress: desk.leaveOut,
     },
   ];
   return (
@@ -163,7 +197,7 @@ function UnitKeys({ desk }: { desk: Desk }) {
 /** The tool picked once for this observable; without one, the shop's usual, which the report marks as assumed. */
 function ToolKey({ desk }: { desk: Desk }) {
   const observable = desk.observable.value;
-  const choices = toolChoices(desk.catalogue, shop.value?.tools ?? [], observable?.dimension ?? "");
+  const choices = toolChoices(desk.catalogue, shop.value?.tools ?? [], observable);
   const picked = choices.find((one) => one.id === desk.tool.value);
   const usual = desk.catalogue.tools.find((tool) => tool.id === observable?.default_tool);
   const u = desk.cells.value.find((cell) => cell.u !== "" && cell.repeats < 2)?.u ?? "";
@@ -171,6 +205,7 @@ function ToolKey({ desk }: { desk: Desk }) {
   return (
     <button
       type="button"
+      id="tool-key"
       class="button tool-key"
       onClick={() => {
         desk.panel.value = "tool";

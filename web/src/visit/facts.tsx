@@ -7,6 +7,7 @@ import { Button, Choice } from "../look/parts";
 import { readsOf } from "./catalogue";
 import type { Desk } from "./desk";
 import { SetField } from "./set_field";
+import { StringsField } from "./strings_field";
 import { valueAt } from "./title";
 
 export function FactsPanel({ desk }: { desk: Desk }) {
@@ -14,6 +15,7 @@ export function FactsPanel({ desk }: { desk: Desk }) {
   return (
     <>
       <p>{instrument}</p>
+      <StringsField desk={desk} />
       {assumed.length > 0 && <h3>Assumed, not measured</h3>}
       <ul class="assumed-list">
         {assumed.map((one) => (
@@ -29,7 +31,7 @@ export function FactsPanel({ desk }: { desk: Desk }) {
         <SetField
           desk={desk}
           path="/instrument/scale"
-          label="Scale"
+          label="Scale length"
           dimension="length"
           hint="such as 635 mm or 25 1/2 in"
         />

@@ -4,6 +4,7 @@
 import type { Finding, Line, Place, Reading, StoredEntry, VisitView } from "../api/types";
 import { otherUnit } from "../entry/quantity";
 import { toMm } from "../entry/units";
+import { acceptedNow } from "../verdict/grouped";
 import { describePlace, samePlace } from "./places";
 
 export type CellState = "measured" | "assumed" | "stale" | "blank" | "two" | "accepted";
@@ -79,11 +80,14 @@ export function meanText(reading: Reading): string {
   const repeats = reading.repeats ?? [];
   if (repeats.length === 0) return String(reading.value ?? "");
   const parts = repeats.map((one) => splitText(String(one)));
-  const numbers = parts.map((part) => Number(part.figure));
-  if (numbers.some(Number.isNaN)) return String(repeats.at(-1) ?? "");
-  const decimals = Math.max(...parts.map((part) => part.figure.split(".")[1]?.length ?? 0));
+  const numbers = parts.map((part) => (part.figure.includes("/") ? sizeOf(part.figure) : Number(part.figure)));
+  const unit = parts[0]?.unit ?? "";
+  if (numbers.some(Number.isNaN) || parts.some((part) => part.unit !== unit)) return String(repeats.at(-1) ?? "");
   const mean = numbers.reduce((sum, one) => sum + one, 0) / numbers.length;
-  return `${mean.toFixed(decimals)} ${parts[0]?.unit ?? ""}`.trim();
+  const read = Math.max(...parts.map((part) => (part.figure.includes("/") ? 4 : (part.figure.split(".")[1]?.length ?? 0))));
+  // Half way between two readings needs a digit more than they have.
+  const half = Math.abs(mean - Number(mean.toFixed(read))) > 0.4 * 10 ** -read;
+  return `${mean.toFixed(half ? read + 1 : read)} ${unit}`.trim();
 }
 
 /** The figure of the stay before. */
@@ -159,7 +163,7 @@ export function cellAt(view: VisitView, checkpoint: string, observable: string, 
   const reading = readingOf(entry);
   const shown = splitText(meanText(reading));
   const two = twoSay(view, here, line);
-  const accepted = finding?.accepted;
+  const accepted = acceptedNow(finding);
   const cell: Cell = {
     ...base,
     ...shown,
@@ -196,7 +200,9 @@ export function sentence(cell: Cell): string {
     case "blank":
       return `${where}: not looked at`;
     case "assumed":
-      return `${where}: assumed ${figure}, from the last visit`;
+      return cell.stage === ""
+        ? `${where}: assumed ${figure}, from the last visit`
+        : `${where}: ${figure} at the stage ${cell.stage}, not read again yet`;
     case "stale":
       return `${where}: was ${figure}, ${cell.reason}`;
     case "two":
@@ -208,8 +214,20 @@ export function sentence(cell: Cell): string {
   }
 }
 
+/** After the work an earlier figure is only what it was: in brackets, until it is read again. */
+export function atStage(cell: Cell, stage: string): Cell {
+  if (cell.state !== "measured" && cell.state !== "accepted") return cell;
+  if (!isOpen(cell, stage)) return cell;
+  const earlier: Cell = { ...cell, state: "assumed", reason: cell.stage, last: cell.figure, outside: false };
+  return { ...earlier, says: sentence(earlier) };
+}
+
 /** Read at this stage already? A stale figure, an assumed one and two that differ are still open. */
 export function isOpen(cell: Cell, stage: string): boolean {
   if (cell.state === "blank" || cell.state === "assumed" || cell.state === "stale") return true;
   return stages.indexOf(cell.stage) < stages.indexOf(stage) && (stage === "after" || stage === "hand-over");
 }
+
+/** Nothing is open in a row: what was read stands there, with its limits, until a person goes on. */
+export const rowDone = (cells: readonly Cell[], stage: string): boolean =>
+  cells.length > 0 && cells.every((cell) => !isOpen(cell, stage));

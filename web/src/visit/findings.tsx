@@ -4,6 +4,7 @@ import { useSignal } from "@preact/signals";
 import type { Finding } from "../api/types";
 import { Button, EmptyFrame, Field } from "../look/parts";
 import { settings } from "../settings";
+import { acceptedNow } from "../verdict/grouped";
 import type { Desk } from "./desk";
 
 export function FindingsPanel({ desk }: { desk: Desk }) {
@@ -26,7 +27,7 @@ export function FindingsPanel({ desk }: { desk: Desk }) {
 function FindingLine({ desk, finding }: { desk: Desk; finding: Finding }) {
   const open = useSignal(false);
   const found = finding.found?.text ?? finding.found?.words ?? "";
-  const { accepted } = finding;
+  const accepted = acceptedNow(finding);
   return (
     <li class={`said-line finding ${accepted ? "finding-accepted" : ""}`}>
       <p>
@@ -53,7 +54,7 @@ function FindingLine({ desk, finding }: { desk: Desk; finding: Finding }) {
             onPress={() => {
               open.value = !open.value;
             }}>
-            Take it as it is
+            Accept
           </Button>
         )}
         {accepted && <Button onPress={() => takeBack(desk, finding.id)}>No longer accepted</Button>}

@@ -2,31 +2,60 @@
 
 import { signal } from "@preact/signals";
 import { deviceId, newId } from "../api/device";
+import type { Entry } from "../api/types";
 import { spoken } from "../entry/spoken";
+import { landNear } from "../look/focus";
 import { go } from "../route";
 import { settings } from "../settings";
 import { shop } from "../shop_state";
 import type { NewEntry, ShownVisit } from "../visit_state";
 import { announce, sayAloud, warn } from "./announce";
 import { isWords } from "./catalogue";
-import type { DeskState, Entering, Moving, Undoing } from "./desk";
-import { isOpen, type Cell } from "./figures";
+import type { DeskState, Entering, Heading, Moving, Undoing } from "./desk";
+import { isOpen, rowDone, type Cell } from "./figures";
 import { nextOpen } from "./order";
-import { describePlace, placeWord, samePlace } from "./places";
-import { moment, nextPlace, placesForAll, readingEntry, repeatEntry, take, type Hand } from "./taking";
+import { describePlace, keyOf, placeWord, samePlace } from "./places";
+import { dropRefused } from "./refusals";
+import { closePanel } from "./steps";
+import {
+  moment,
+  nextPlace,
+  placesForAll,
+  readingEntry,
+  repeatEntry,
+  take,
+  takeRepeats,
+  type Hand,
+  type Taken,
+} from "./taking";
+import { whereOf } from "./where_of";
 
 function clear(state: DeskState): void {
   state.draft.value = "";
   state.refused.value = null;
-  state.repeating.value = false;
   state.visit.tryOut([]);
 }
 
-/** On a narrow page the block at the head makes room: figures and pad are what the next checkpoint needs. */
+/** Leaves the place: what is typed there is gone, and so is repeating, which belongs to one place. */
+function leave(state: DeskState): void {
+  clear(state);
+  state.repeating.value = false;
+}
+
+/** The focus goes along; on a narrow page the block at the head makes room for figures and pad. */
 function showCheckpoint(): void {
   requestAnimationFrame(() => {
-    if (innerWidth <= 900) document.querySelector(".checkpoint")?.scrollIntoView({ block: "start" });
+    const checkpoint = document.querySelector(".checkpoint");
+    landNear(checkpoint);
+    if (innerWidth > 900) return;
+    checkpoint?.scrollIntoView({ block: "start" });
+    showKeys();
   });
+}
+
+/** Where the page is low, the keys come into sight before the block at the head does. */
+export function showKeys(): void {
+  if (innerWidth <= 900) document.querySelector(".checkpoint .pad")?.scrollIntoView({ block: "nearest" });
 }
 
 /** What is being typed is tried out, as far as it reads as figures, so that its decision stands beside it at once. */
@@ -36,17 +65,54 @@ export function tryDraft(state: DeskState, hand: () => Hand): void {
   const active = state.active.peek();
   const now = all[active];
   if (typed === "" || !now) return state.visit.tryOut([]);
-  const taken = take(typed, state.field.peek(), all, active, state.stage.peek(), placeWord(now.at));
+  const taken = taking(state, now);
   if (taken.kind === "refused") return state.visit.tryOut([]);
-  const entries = taken.figures.flatMap(({ index, text }) =>
-    entryAt(all[index], text, hand(), state.repeating.peek()),
-  );
-  state.visit.tryOut(withTool(state, entries));
+  state.visit.tryOut(withTool(state, entriesOf(state, taken.figures, hand())));
 }
 
-/** The caret of a checkpoint that is begun stands where its first figure is missing: typing on never overwrites. */
-export function standAtFirstOpen(state: DeskState): void {
+const taking = (state: DeskState, now: Cell): Taken =>
+  state.repeating.peek()
+    ? takeRepeats(state.draft.peek(), state.field.peek(), state.active.peek())
+    : take(
+        state.draft.peek(),
+        state.field.peek(),
+        state.cells.peek(),
+        state.active.peek(),
+        state.stage.peek(),
+        placeWord(now.at),
+      );
+
+/** What was taken, as entries: one a place, while repeating one for all of it. */
+function entriesOf(state: DeskState, figures: { index: number; text: string }[], hand: Hand): NewEntry[] {
+  const all = state.cells.peek();
+  const here = all[state.active.peek()];
+  if (state.repeating.peek() && here && figures.length > 0)
+    return [
+      repeatEntry(
+        here,
+        figures.map((one) => one.text),
+        hand,
+      ),
+    ];
+  return figures.flatMap(({ index, text }) => entryAt(all[index], text, hand));
+}
+
+/**
+ * The caret of a checkpoint that is begun stands where its first figure is missing: typing on never overwrites. Where
+ * somebody was heading for a place, it stands there.
+ */
+export function takeStand(state: DeskState): void {
   const stage = state.stage.peek();
+  const heading = state.heading.peek();
+  if (heading !== null && heading.id === state.checkpoint.peek()?.id) {
+    state.heading.value = null;
+    const index = state.cells.peek().findIndex((cell) => samePlace(cell.at, heading.at));
+    if (heading.draft !== undefined) state.draft.value = heading.draft;
+    if (index >= 0) {
+      state.active.value = index;
+      return;
+    }
+  }
   state.active.value = Math.max(
     0,
     state.cells.peek().findIndex((cell) => isOpen(cell, stage)),
@@ -54,32 +120,37 @@ export function standAtFirstOpen(state: DeskState): void {
 }
 
 export function moving(state: DeskState): Moving {
-  const goTo = (id: string | undefined) => {
-    clear(state);
-    state.panel.value = null;
-    go({ page: "visit", id: state.visit.id, ...(id === undefined ? {} : { checkpoint: id }) }, true);
-    standAtFirstOpen(state);
-    showCheckpoint();
+  const goTo = (id: string | undefined, heading: Heading | null = null) => {
+    leave(state);
+    state.was.value = {};
+    state.heading.value = heading;
+    closePanel(state.panel, () => {
+      go({ page: "visit", id: state.visit.id, ...(id === undefined ? {} : { checkpoint: id }) }, true);
+      takeStand(state);
+      showCheckpoint();
+    });
   };
   return {
-    goTo,
+    goTo: (id) => goTo(id),
+    goToPlace: (to) => goTo(to.id, to),
     onward() {
       const now = state.checkpoint.peek()?.id;
       if (now && answeredHere(state.view.peek(), now, state.cells.peek(), state.stage.peek())) {
         state.settled.value = new Set([...state.settled.peek(), now]);
       }
-      const next = nextOpen(state.view.peek(), now, state.settled.peek());
+      const next = nextOpen(state.view.peek(), state.catalogue, now, state.settled.peek());
       if (next) goTo(next);
       else go({ page: "verdict", id: state.visit.id });
     },
     chooseObservable(name) {
       const id = state.checkpoint.peek()?.id;
       if (id) state.chosen.value = { ...state.chosen.peek(), [id]: name };
-      clear(state);
+      leave(state);
       state.active.value = 0;
     },
     pick(index) {
-      clear(state);
+      if (index === state.active.peek()) clear(state);
+      else leave(state);
       state.active.value = index;
     },
     place(at) {
@@ -117,17 +188,17 @@ export function entering(state: DeskState, moves: Moving): Entering {
     announce(says);
     sayAloud(says);
   };
-  const move = (next: number | null) => {
-    clear(state);
-    if (next === null) moves.onward();
-    else state.active.value = next;
+  // After the last place the row stays: it is seen with its limits, and what is typed next belongs to nothing else.
+  const move = (next: number | null, last = state.active.peek()) => {
+    leave(state);
+    state.active.value = next ?? last;
   };
   const fill = (text: string) => {
     const all = state.cells.peek();
     const places = placesForAll(all, state.active.peek(), state.stage.peek());
-    const entries = places.flatMap((index) => entryAt(all[index], text, hand(), false));
+    const entries = places.flatMap((index) => entryAt(all[index], text, hand()));
     store(withTool(state, entries), spoken(`all ${entries.length}`, text));
-    move(null);
+    move(null, all.length - 1);
   };
   return {
     hand,
@@ -136,6 +207,10 @@ export function entering(state: DeskState, moves: Moving): Entering {
     type(text) {
       state.refused.value = null;
       state.draft.value += text;
+    },
+    leaveOut() {
+      clear(state);
+      dropRefused(state, state.cells.peek()[state.active.peek()]);
     },
     rub() {
       state.refused.value = null;
@@ -147,8 +222,9 @@ export function entering(state: DeskState, moves: Moving): Entering {
       const all = state.cells.peek();
       const cell = all[state.active.peek()];
       if (!cell) return;
-      store(entryAt(cell, said, hand(), false), spoken(describePlace(cell.at), said));
-      move(nextPlace(all, state.active.peek(), state.stage.peek()));
+      store(entryAt(cell, said, hand()), spoken(describePlace(cell.at), said));
+      if (all.length === 1) moves.onward();
+      else move(nextPlace(all, state.active.peek(), state.stage.peek()));
     },
   };
 }
@@ -156,7 +232,7 @@ export function entering(state: DeskState, moves: Moving): Entering {
 interface Doing {
   hand: () => Hand;
   store: (entries: NewEntry[], says: string) => void;
-  move: (next: number | null) => void;
+  move: (next: number | null, last?: number) => void;
 }
 
 function enter(state: DeskState, moves: Moving, doing: Doing): void {
@@ -164,26 +240,49 @@ function enter(state: DeskState, moves: Moving, doing: Doing): void {
   const active = state.active.peek();
   const now = all[active];
   if (!now) return moves.onward();
-  const again = state.repeating.peek();
-  const typed = state.draft.peek();
-  const taken = take(typed, state.field.peek(), all, active, state.stage.peek(), placeWord(now.at));
+  if (state.draft.peek().trim() === "") return enterNothing(state, moves, doing);
+  const taken = taking(state, now);
   if (taken.kind === "refused") {
     state.refused.value = {
       index: active,
-      typed,
+      typed: state.draft.peek(),
       says: taken.says,
       ...(taken.instead ? { instead: taken.instead } : {}),
     };
     return warn(taken.says);
   }
-  const entries = taken.figures.flatMap(({ index, text }) => entryAt(all[index], text, doing.hand(), again));
   const says = taken.figures.map(({ index, text }) => spoken(describePlace(all[index]?.at), text)).join("; ");
-  doing.store(withTool(state, entries), says);
-  doing.move(again ? active : taken.active);
+  const entries = withTool(state, entriesOf(state, taken.figures, doing.hand()));
+  if (!state.repeating.peek()) rememberWas(state, taken.figures);
+  for (const { index } of taken.figures) dropRefused(state, all[index]);
+  doing.store(entries, says);
+  if (state.repeating.peek()) clear(state);
+  else doing.move(taken.active, taken.figures.at(-1)?.index ?? active);
+}
+
+/** A figure of this stage that is read again gives way; what it was stays in sight while the row does. */
+function rememberWas(state: DeskState, figures: { index: number }[]): void {
+  const all = state.cells.peek();
+  const stood = figures
+    .flatMap(({ index }) => all[index] ?? [])
+    .filter((cell) => cell.state !== "blank" && cell.state !== "assumed")
+    .map((cell) => [keyOf(cell.at), cell.figure]);
+  state.was.value = { ...state.was.peek(), ...Object.fromEntries(stood) };
+}
+
+/** Enter with nothing typed: repeating ends; a finished row is left; else the place is left out. */
+function enterNothing(state: DeskState, moves: Moving, doing: Doing): void {
+  const all = state.cells.peek();
+  const active = state.active.peek();
+  const stage = state.stage.peek();
+  if (state.repeating.peek()) return doing.move(nextPlace(all, active, stage));
+  if (rowDone(all, stage) || active + 1 >= all.length) return moves.onward();
+  doing.move(active + 1);
 }
 
 /** What is typed, else what stands here, else what stands one place before, at every place that is still open. */
 function sameForAll(state: DeskState, fill: (text: string) => void): void {
+  if (state.repeating.peek()) return;
   const all = state.cells.peek();
   const active = state.active.peek();
   const now = all[active];
@@ -200,11 +299,8 @@ function sameForAll(state: DeskState, fill: (text: string) => void): void {
   if (figure) fill(figure.text);
 }
 
-function entryAt(cell: Cell | undefined, text: string, hand: Hand, again: boolean): NewEntry[] {
-  if (!cell) return [];
-  return [
-    again ? repeatEntry(cell, text, hand) : readingEntry(cell.observable, cell.at, text, cell.entries, hand),
-  ];
+function entryAt(cell: Cell | undefined, text: string, hand: Hand): NewEntry[] {
+  return cell ? [readingEntry(cell.observable, cell.at, text, cell.entries, hand)] : [];
 }
 
 const toolFor = (state: DeskState): string =>
@@ -225,7 +321,7 @@ function withTool(state: DeskState, entries: NewEntry[]): NewEntry[] {
   ];
 }
 
-export function undoing(state: DeskState): Undoing {
+export function undoing(state: DeskState, moves: Moving): Undoing {
   const undone = signal<NewEntry[]>([]);
   return {
     undo() {
@@ -240,6 +336,7 @@ export function undoing(state: DeskState): Undoing {
       state.settled.value = new Set();
       state.took.value = says;
       announce(`Taken back: ${says}`);
+      if (last) showWhere(state, moves, last);
     },
     putBack() {
       const entries = undone.peek();
@@ -248,4 +345,11 @@ export function undoing(state: DeskState): Undoing {
       if (entries.length > 0) state.visit.add(...entries);
     },
   };
+}
+
+/** What was taken back is seen where it stood. */
+function showWhere(state: DeskState, moves: Moving, entry: Entry): void {
+  const here = state.checkpoint.peek()?.id;
+  const { checkpoint, at } = whereOf(state.view.peek(), state.catalogue, entry, here);
+  if (checkpoint !== undefined && (checkpoint !== here || at)) moves.goToPlace({ id: checkpoint, ...(at ? { at } : {}) });
 }

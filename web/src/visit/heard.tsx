@@ -1,6 +1,7 @@
 // Every note: "played all, all rang" is one tap; a note that did not is tapped on the map and said in one word.
 
 import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
 import type { Place, ProcedureCheckpoint } from "../api/types";
 import { TapWords } from "../entry/words";
 import { Button } from "../look/parts";
@@ -169,8 +170,11 @@ function Said({
 }) {
   const words = observableNamed(desk.catalogue, "note")?.words ?? ringWords;
   const dead = wordAt(desk, "dead spot", { ...at }) === "dead spot";
+  const here = useRef<HTMLDivElement>(null);
+  // On a phone the answers lie below the map: they come into sight with the note that is tapped.
+  useEffect(() => here.current?.scrollIntoView({ block: "nearest" }), [at.string, at.fret]);
   return (
-    <div class="ring-said">
+    <div class="ring-said" ref={here}>
       <div class="ring-said-head">
         <p class="asked-place">
           <b>{describePlace(at)}</b>

@@ -4,7 +4,7 @@ import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import { api, ApiError } from "../api/client";
 import type { HistoryEntry } from "../api/types";
-import { ErrorLine, NoticeLine } from "../look/parts";
+import { Button, ErrorLine, NoticeLine } from "../look/parts";
 import type { Desk } from "./desk";
 
 export function HistoryPanel({ desk }: { desk: Desk }) {
@@ -44,7 +44,7 @@ export function HistoryPanel({ desk }: { desk: Desk }) {
         </NoticeLine>
       )}
       {trouble.value && <ErrorLine strong="The history could not be fetched.">{trouble.value}.</ErrorLine>}
-      <EntriesTable entries={entries.value} />
+      <EntriesTable desk={desk} entries={entries.value} />
     </>
   );
 }
@@ -62,7 +62,7 @@ function words(value: unknown): string {
     .join(" ");
 }
 
-function EntriesTable({ entries }: { entries: HistoryEntry[] }) {
+function EntriesTable({ desk, entries }: { desk: Desk; entries: HistoryEntry[] }) {
   return (
     <table class="history">
       <thead>
@@ -70,6 +70,9 @@ function EntriesTable({ entries }: { entries: HistoryEntry[] }) {
           <th scope="col">When</th>
           <th scope="col">What</th>
           <th scope="col">Where from</th>
+          <th scope="col">
+            <span class="unseen">Take it back</span>
+          </th>
         </tr>
       </thead>
       <tbody>
@@ -88,6 +91,13 @@ function EntriesTable({ entries }: { entries: HistoryEntry[] }) {
               )}
             </td>
             <td>{entry.device_name}</td>
+            <td>
+              {entry.in_force && entry.path !== "" && (
+                <Button onPress={() => desk.visit.remove(entry.id)} label={`Take back ${entry.says}`}>
+                  Take back
+                </Button>
+              )}
+            </td>
           </tr>
         ))}
       </tbody>

@@ -2,6 +2,8 @@
 // of the sheet stands, wherever the focus is, unless a text field has it.
 
 import { isFigureKey } from "../entry/pad_keys";
+import { landNear } from "../look/focus";
+import { go } from "../route";
 import { settings } from "../settings";
 import { isWords } from "./catalogue";
 import type { Desk, Panel } from "./desk";
@@ -11,18 +13,19 @@ import { neighbour } from "./order";
 export const keyList: { keys: string; does: string }[] = [
   { keys: "0 to 9 . , / -", does: "a figure, also from a caliper that types" },
   { keys: "blank", does: "the next figure of a row" },
-  { keys: "Enter", does: "take it, and on to the next string" },
+  { keys: "Enter", does: "take it, and on to the next string; after the last, once more for the next checkpoint" },
   { keys: "Tab", does: "while typing: the same" },
   { keys: "1 to 4", does: "a word or a step, from the top" },
   { keys: "arrows up, down", does: "another string or place" },
   { keys: "arrows left, right", does: "the checkpoint before or after; on the ring map, along the string" },
   { keys: "=", does: "same for all" },
   { keys: "a", does: "played all, all rang" },
-  { keys: "r", does: "repeat: the reading goes beside the one before" },
+  { keys: "r", does: "repeat: further readings of this place, until r again or another place" },
   { keys: "u", does: "undo" },
   { keys: "n", does: "the next open checkpoint" },
   { keys: "h", does: "string heights" },
   { keys: "f", does: "find on the sheet" },
+  { keys: "v", does: "the verdict" },
   { keys: "p", does: "photo" },
   { keys: "m", does: "remark" },
   { keys: "w", does: "the player’s words" },
@@ -50,7 +53,7 @@ export function listenToKeys(desk: Desk): () => void {
   const heard = (event: KeyboardEvent) => {
     if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
     if (isText(event.target)) {
-      if (event.key === "Escape") (event.target as HTMLElement).blur();
+      if (event.key === "Escape") landNear(event.target as Element);
       return;
     }
     if (act(desk, event)) event.preventDefault();
@@ -65,11 +68,14 @@ function act(desk: Desk, event: KeyboardEvent): boolean {
   const typing = desk.draft.peek() !== "";
   if (key === "Escape") return escape(desk);
   if (desk.panel.peek() !== null) return false;
+  // What is typed goes before the button that has the focus, until it is refused: then its cures can be pressed.
+  const free = !typing || desk.refused.peek() !== null;
+  if (free && (key === "Enter" || key === " ") && isOwnButton(event.target)) return false;
   if (key === "Enter" || (settings.nextKey.peek() !== "" && key === settings.nextKey.peek())) {
-    if (!typing && key === "Enter" && isOwnButton(event.target)) return false;
     return enter(desk);
   }
-  if (typing && key === "Tab") return enter(desk);
+  // A refused figure is kept: then Tab goes on to its cures instead of trying it again.
+  if (typing && key === "Tab" && !event.shiftKey && !desk.refused.peek()) return enter(desk);
   if (typing && key === "Backspace") return done(desk.rub);
   if (takesFigures(desk) && !(key === " " && !typing) && isFigureKey(key, desk.draft.peek()))
     return done(() => desk.type(key));
@@ -83,7 +89,9 @@ function done(what: () => void): true {
   return true;
 }
 
-const takesFigures = (desk: Desk) => desk.observable.peek() !== undefined && !isWords(desk.observable.peek());
+const closed = (desk: Desk) => desk.view.peek().closed !== undefined;
+const takesFigures = (desk: Desk) =>
+  desk.observable.peek() !== undefined && !isWords(desk.observable.peek()) && !closed(desk);
 
 function enter(desk: Desk): boolean {
   if (takesFigures(desk)) return done(desk.enter);
@@ -91,11 +99,7 @@ function enter(desk: Desk): boolean {
 }
 
 function escape(desk: Desk): boolean {
-  if (desk.draft.peek() !== "" || desk.refused.peek()) {
-    desk.draft.value = "";
-    desk.refused.value = null;
-    return true;
-  }
+  if (desk.draft.peek() !== "" || desk.refused.peek()) return done(desk.leaveOut);
   if (desk.panel.peek() === null) return false;
   desk.panel.value = null;
   return true;
@@ -150,6 +154,7 @@ function letter(desk: Desk, key: string): boolean {
       desk.panel.value = "keys";
     });
   if (!settings.letterKeys.peek()) return false;
+  if (closed(desk) && ["=", "r", "u"].includes(key)) return false;
   const panels: Record<string, Panel> = { p: "photo", m: "remark", w: "wants" };
   const panel = panels[key];
   if (panel)
@@ -171,6 +176,8 @@ function letter(desk: Desk, key: string): boolean {
       return done(desk.onward);
     case "h":
       return done(() => desk.goTo("action-12"));
+    case "v":
+      return done(() => go({ page: "verdict", id: desk.visit.id }));
     case "f":
       return focusFirst(".list-find");
     default:

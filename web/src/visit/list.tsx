@@ -4,11 +4,14 @@ import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { Button, Corners } from "../look/parts";
 import { href } from "../route";
+import { acceptedNow } from "../verdict/grouped";
 import { sheetSections, type Section } from "./catalogue";
+import { countOf as countOfScope } from "./count";
 import type { Desk, Panel } from "./desk";
-import { forbidden, placeInScope } from "./order";
+import { barred as barredBy } from "./order";
 import { summaryOf } from "./summary";
 import { useWide } from "./size";
+import { always } from "./title";
 
 export function SheetList({ desk }: { desk: Desk }) {
   return (
@@ -49,7 +52,6 @@ export function ListBody({ desk }: { desk: Desk }) {
           const first = sections[0]?.checkpoints[0];
           if (event.key === "Enter" && first) {
             find.value = "";
-            event.currentTarget.blur();
             desk.goTo(first.id);
           }
         }}
@@ -85,7 +87,7 @@ function ListSection({ desk, section }: { desk: Desk; section: Section }) {
 function ListLine({ desk, line }: { desk: Desk; line: Section["checkpoints"][number] }) {
   const now = desk.checkpoint.value?.id === line.id && desk.panel.value === null;
   const said = summaryOf(desk.view.value, desk.catalogue, line.id);
-  const barred = forbidden(desk.view.value, line.id);
+  const barred = barredBy(desk.view.value, desk.catalogue, line.id);
   const to = href({ page: "visit", id: desk.visit.id, checkpoint: line.id });
   return (
     <li>
@@ -106,11 +108,13 @@ function ListLine({ desk, line }: { desk: Desk; line: Section["checkpoints"][num
 }
 
 const alsoPanels: { panel: Panel; says: string }[] = [
-  { panel: "wants", says: "The player’s words" },
+  { panel: "visit", says: "This visit" },
+  { panel: "wants", says: "Player’s words" },
   { panel: "facts", says: "The instrument" },
-  { panel: "claims", says: "What was promised" },
+  { panel: "claims", says: "Claims" },
   { panel: "findings", says: "Findings" },
   { panel: "work", says: "Work done" },
+  { panel: "photo", says: "Photos" },
   { panel: "remark", says: "Remarks" },
   { panel: "history", says: "History and files" },
   { panel: "keys", says: "Keys and settings" },
@@ -118,7 +122,7 @@ const alsoPanels: { panel: Panel; says: string }[] = [
 
 function Also({ desk }: { desk: Desk }) {
   return (
-    <section>
+    <section class="list-also">
       <h2 class="list-head">Also</h2>
       <ul>
         {alsoPanels.map(({ panel, says }) => (
@@ -134,6 +138,11 @@ function Also({ desk }: { desk: Desk }) {
             </button>
           </li>
         ))}
+        <li>
+          <a class="list-line" href={href({ page: "visits" })}>
+            <span>All visits</span>
+          </a>
+        </li>
       </ul>
     </section>
   );
@@ -145,10 +154,11 @@ function countOf(desk: Desk, panel: Panel): string {
     claims: "/claims",
     work: "/work",
     remark: "/remarks",
+    photo: "/photos",
   };
   const path = paths[panel];
   if (panel === "findings")
-    return String(desk.view.value.assessment.findings.filter((one) => !one.accepted).length || "");
+    return String(desk.view.value.assessment.findings.filter((one) => !acceptedNow(one)).length || "");
   if (panel === "facts")
     return desk.view.value.assessment.assumed.length > 0
       ? `${desk.view.value.assessment.assumed.length} assumed`
@@ -176,26 +186,30 @@ export function VerdictLine({ desk, narrow = false }: { desk: Desk; narrow?: boo
 
 export function BottomBar({ desk }: { desk: Desk }) {
   const wide = useWide();
-  const { at, of } = placeInScope(desk.view.value, desk.checkpoint.value?.id);
+  const { answered, all } = countOfScope(desk.view.value, desk.catalogue);
   const open = (panel: Panel) => () => {
     desk.panel.value = desk.panel.value === panel ? null : panel;
   };
   return (
-    <nav class="bottom-bar" aria-label="Sheet, photo, remark">
-      <button type="button" onClick={open("sheet")}>
-        Sheet, {at > 0 ? `${at} of ${of}` : of}
+    <nav class="bottom-bar" aria-label="Visits, sheet, photo, remark, player’s words">
+      <a href={href({ page: "visits" })}>{wide ? "All visits" : "Visits"}</a>
+      <button type="button" aria-pressed={desk.panel.value === "sheet"} onClick={open("sheet")}>
+        Sheet{" "}
+        <small>
+          {answered} of {all}
+          {wide && " answered"}
+        </small>
       </button>
-      <button type="button" onClick={open("photo")}>
-        Photo
-      </button>
-      <button type="button" onClick={open("remark")}>
-        Remark
-      </button>
-      {wide && (
-        <button type="button" onClick={open("wants")}>
-          The player’s words
+      {always.map(({ panel, says, short }) => (
+        <button
+          key={panel}
+          type="button"
+          aria-pressed={desk.panel.value === panel}
+          aria-label={says}
+          onClick={open(panel)}>
+          {wide ? says : short}
         </button>
-      )}
+      ))}
     </nav>
   );
 }

@@ -15,13 +15,17 @@ import { faultWords, isWords } from "./catalogue";
 import { Decision, NextBest } from "./decision";
 import type { Desk } from "./desk";
 import type { Cell } from "./figures";
+import { showKeys } from "./hand";
 import { EntryTools } from "./entry_tools";
 import { PlaceOf } from "./place_of";
 import { describePlace, placeWord, rowLabel, stringOf } from "./places";
 import { textScale, useWidth } from "./size";
 import { NumberPad } from "../entry/pad";
+import { rowTexts } from "../entry/row";
+import { reasonOf, refusedAt, typedText } from "./refusals";
 
 export function Measured({ desk, checkpoint }: { desk: Desk; checkpoint: ProcedureCheckpoint }) {
+  useEffect(() => void requestAnimationFrame(showKeys), []);
   const observable = desk.observable.value;
   const words = isWords(observable);
   const cells = desk.cells.value;
@@ -42,12 +46,12 @@ export function Measured({ desk, checkpoint }: { desk: Desk; checkpoint: Procedu
           <NumberPad
             dimension={desk.field.value.dimension}
             unit={desk.field.value.unit}
-            next={many ? `Next ${placeWord(cells[desk.active.value]?.at)}` : "Next"}
+            next={many && desk.leadsOn.value === "" ? `Next ${placeWord(cells[desk.active.value]?.at)}` : "Next"}
             onType={desk.type}
             onRub={desk.rub}
             onNext={desk.enter}
             onUndo={desk.undo}
-            {...(many ? { onSame: desk.sameForAll } : {})}
+            {...(many && !desk.repeating.value ? { onSame: desk.sameForAll } : {})}
             undoSays={desk.visit.undoSays.value}
           />
         )}
@@ -113,13 +117,16 @@ function Places({ desk, checkpoint }: { desk: Desk; checkpoint: ProcedureCheckpo
   );
 }
 
-/** A focus that stands on a figure goes on with the caret, so that one thing is in blue. */
+/** A focus that stands on a figure goes on with the caret, so that one thing is in blue; and the caret stays in sight. */
 function useFocusFollows(desk: Desk): void {
   const active = desk.active.value;
+  const done = desk.leadsOn.value !== "";
   useEffect(() => {
+    if (done) showKeys();
+    else if (innerWidth <= 900) document.getElementById(`place-${active}`)?.scrollIntoView({ block: "nearest" });
     if (document.activeElement?.classList.contains("figure"))
       document.getElementById(`place-${active}`)?.focus({ preventScroll: true });
-  }, [active]);
+  }, [active, done]);
 }
 
 /** One row a string, the two edges, or one reading alone. */
@@ -179,6 +186,11 @@ function OnNeck({
         const y = (layout.rows[onStrings || rows === 2 ? order(cell) - 1 : 0] ?? 0) - (layout.rows[0] ?? 0);
         return (
           <div key={index} class="neck-row" style={{ top: `${y}px`, height: `${layout.rowHeight - 4}px` }}>
+            {!narrow && onStrings && (
+              <span class="neck-row-name" aria-hidden="true">
+                {stringOf(cell.at)}
+              </span>
+            )}
             <Figure desk={desk} cell={cell} index={index} />
           </div>
         );
@@ -190,23 +202,37 @@ function OnNeck({
 const tall = () => innerHeight > 800;
 
 function Figure({ desk, cell, index }: { desk: Desk; cell: Cell; index: number }) {
-  const refused = desk.refused.value;
   const active = desk.active.value === index;
-  const drafts = desk.draft.value.split(" ");
+  const drafts = rowTexts(desk.draft.value, desk.field.value);
   const ahead = index - desk.active.value;
-  const draft = active ? (drafts[0] ?? "") : ahead > 0 ? (drafts[ahead] ?? "") : "";
+  // What is typed while repeating belongs to the one place, however much it is.
+  const draft = desk.repeating.value
+    ? active
+      ? desk.draft.value
+      : ""
+    : ahead >= 0
+      ? (drafts[ahead] ?? "")
+      : "";
+  const refused = desk.refused.value?.index === index ? desk.refused.value : draft === "" ? setAside(desk, cell) : undefined;
   return (
     <FigureCell
       cell={cell}
       active={active}
       draft={draft}
       landing={!active && draft !== ""}
-      refused={refused?.index === index ? refused : undefined}
+      refused={refused}
       onPick={() => desk.pick(index)}
       unitShown={groupUnit(desk)}
+      limits={desk.leadsOn.value !== ""}
       id={`place-${index}`}
     />
   );
+}
+
+/** Refused by the shop: struck through at its place until it is mended. */
+function setAside(desk: Desk, cell: Cell): { typed: string; says: string } | undefined {
+  const one = refusedAt(desk, cell);
+  return one && { typed: typedText(one, desk.field.value.unit), says: reasonOf(one) };
 }
 
 const groupUnit = (desk: Desk) => (desk.field.value.unit === "64ths" ? "in" : desk.field.value.unit);

@@ -9,13 +9,16 @@ import { catalogue } from "../shop_state";
 import { openVisit, type OpenVisit } from "../visit_state";
 import { Announcer } from "./announce";
 import { createDesk, type Desk } from "./desk";
-import { standAtFirstOpen, tryDraft } from "./hand";
+import { takeStand, tryDraft } from "./hand";
 import { listenToKeys } from "./keyboard";
 import { Banners } from "./banners";
 import { Checkpoint } from "./checkpoint";
+import { rememberPlace } from "./left_at";
 import { BottomBar, SheetList, VerdictLine } from "./list";
 import { MinutesRow, VisitTitle } from "./title";
 import { Panels } from "./panels";
+import { fillRefused } from "./refusals";
+import { followSteps } from "./steps";
 import "./visit.css";
 
 export default function VisitPage({ id, checkpoint }: { id: string; checkpoint?: string }) {
@@ -59,28 +62,34 @@ function Sheet({
   const named = useComputed(() => wanted.value);
   const desk = useMemo(() => createDesk(visit, known, named), [visit]);
   useEffect(() => listenToKeys(desk), [desk]);
+  useEffect(() => followSteps(desk.panel), [desk]);
   useSignalEffect(() => {
     void desk.checkpoint.value?.id;
     void desk.observable.value?.name;
-    standAtFirstOpen(desk);
+    void desk.stage.value;
+    takeStand(desk);
   });
   useSignalEffect(() => tryDraft(desk, desk.hand));
+  useSignalEffect(() => fillRefused(desk));
+  useSignalEffect(() => rememberPlace(desk));
   useEffect(() => {
     document.title = `${desk.checkpoint.value?.title ?? "Visit"}, ${desk.view.value.title}`;
   });
   return (
     <div class="visit sheet-page">
-      <VisitTitle desk={desk} />
-      <MinutesRow desk={desk} />
-      <Banners desk={desk} />
-      <div class="visit-main">
-        <SheetList desk={desk} />
-        <div class="visit-work">
-          <InHand desk={desk} />
+      <div class="visit-room">
+        <VisitTitle desk={desk} />
+        <MinutesRow desk={desk} />
+        <Banners desk={desk} />
+        <div class="visit-main">
+          <SheetList desk={desk} />
+          <div class="visit-work">
+            <InHand desk={desk} />
+          </div>
         </div>
       </div>
-      <BottomBar desk={desk} />
       <VerdictLine desk={desk} narrow />
+      <BottomBar desk={desk} />
       <Announcer />
     </div>
   );

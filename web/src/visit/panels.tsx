@@ -2,8 +2,10 @@
 
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
+import { focused, landNear } from "../look/focus";
 import { PhotoTaker } from "../photo/photo_taker";
 import { ClaimsPanel } from "./claims";
+import { WhileOpen } from "./closing";
 import type { Desk, Panel } from "./desk";
 import { FactsPanel } from "./facts";
 import { FindingsPanel } from "./findings";
@@ -29,14 +31,14 @@ const panels: Record<Panel, { title: string; body: (desk: Desk) => ComponentChil
     ),
   },
   visit: { title: "This visit", body: (desk) => <VisitPanel desk={desk} /> },
-  wants: { title: "The player’s words", body: (desk) => <WantsPanel desk={desk} /> },
+  wants: { title: "Player’s words", body: (desk) => <WantsPanel desk={desk} /> },
   facts: { title: "The instrument", body: (desk) => <FactsPanel desk={desk} /> },
-  claims: { title: "What was promised", body: (desk) => <ClaimsPanel desk={desk} /> },
+  claims: { title: "Claims", body: (desk) => <ClaimsPanel desk={desk} /> },
   findings: { title: "Findings", body: (desk) => <FindingsPanel desk={desk} /> },
   work: { title: "Work done", body: (desk) => <WorkPanel desk={desk} /> },
   remark: { title: "Remarks", body: (desk) => <RemarkPanel desk={desk} /> },
   photo: {
-    title: "Photo",
+    title: "Photos",
     body: (desk) => (
       <PhotoTaker
         visit={desk.visit}
@@ -50,12 +52,26 @@ const panels: Record<Panel, { title: string; body: (desk: Desk) => ComponentChil
   tool: { title: "Tool", body: (desk) => <ToolPanel desk={desk} /> },
 };
 
+/** Panels that enter nothing, or see to it themselves: theirs to use on a closed visit too. */
+const readable: ReadonlySet<Panel> = new Set(["sheet", "visit", "history", "keys"]);
+
+/** Closed: the focus returns to what opened it, or what stands in its place now, else to the checkpoint. */
+function goBackTo(opener: Element | undefined): void {
+  if (document.activeElement?.closest(".panel")) return;
+  const again = opener?.isConnected ? opener : document.getElementById(opener?.id || "checkpoint-title");
+  if (again instanceof HTMLElement && again !== document.body) again.focus({ preventScroll: true });
+  else landNear(document.querySelector(".checkpoint"));
+}
+
 export function Panels({ desk, panel }: { desk: Desk; panel: Panel }) {
   const heading = useRef<HTMLHeadingElement>(null);
+  const opener = useRef(focused()); // what opened it
   useEffect(() => {
     heading.current?.focus({ preventScroll: true });
     scrollTo(0, 0);
+    document.querySelector(".visit-room")?.scrollTo(0, 0);
   }, [panel]);
+  useEffect(() => () => void requestAnimationFrame(() => goBackTo(opener.current)), []);
   const { title, body } = panels[panel];
   return (
     <section class="panel" aria-label={title}>
@@ -65,7 +81,7 @@ export function Panels({ desk, panel }: { desk: Desk; panel: Panel }) {
         </h2>
         <BackTo desk={desk} />
       </header>
-      {body(desk)}
+      {readable.has(panel) ? body(desk) : <WhileOpen desk={desk}>{body(desk)}</WhileOpen>}
     </section>
   );
 }

@@ -1,30 +1,59 @@
 // A place on the instrument, for complaints, remarks, photos and readings that are not bound to one.
 
+import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
 import type { Place } from "../api/types";
 import { Field } from "../look/parts";
+import { fretsOf, listWords } from "./fret_words";
+
+/** What a place of the bench file cannot hold. */
+export interface MoreOfPlace {
+  words: string; // "strings 5 and 6, frets 5 to 7"; "" when the place says it all
+  refused: string; // why what stands in the field of the fret is none; "" when it is one
+}
 
 interface Props {
   parts: string[]; // of "string", "fret", "side", "spot"
   value: Place;
   frets: number;
   notes: string[];
-  onChange: (at: Place) => void;
+  /** Several strings, and ranges of frets: of frets the first is the place, of strings none; the words say all. */
+  several?: boolean;
+  onChange: (at: Place, more: MoreOfPlace) => void;
 }
 
-export function PlacePicker({ parts, value, frets, notes, onChange }: Props) {
+export function PlacePicker({ parts, value, frets, notes, several = false, onChange }: Props) {
+  const strings = useSignal<number[]>([]);
+  const fretWords = useSignal("");
+  const refused = useSignal("");
+  const told = (at: Place) =>
+    onChange(at, {
+      words: [listWords(strings.value, "string"), fretWords.value].filter((one) => one !== "").join(", "),
+      refused: refused.value,
+    });
   const set = (key: keyof Place, part: string | number | undefined) => {
     const next = { ...value, [key]: part } as Record<string, unknown>;
     if (part === undefined || part === "") delete next[key];
-    onChange(next as Place);
+    told(next as Place);
+  };
+  const tapString = (string: number) => {
+    const now = several ? strings.value : typeof value.string === "number" ? [value.string] : [];
+    const there = now.includes(string);
+    strings.value = there
+      ? now.filter((one) => one !== string)
+      : several
+        ? [...now, string].sort((a, b) => a - b)
+        : [string];
+    set("string", strings.value.length === 1 ? strings.value[0] : undefined);
   };
   return (
     <div class="place-picker">
       {parts.includes("string") && (
         <Tap
-          label="String"
+          label={several ? "String, one or several" : "String"}
           options={notes.map((note, i) => ({ value: i + 1, says: `${i + 1} ${note.replace(/-?\d+$/, "")}` }))}
-          value={typeof value.string === "number" ? value.string : undefined}
-          onPick={(string) => set("string", string)}
+          value={several ? strings.value : typeof value.string === "number" ? [value.string] : []}
+          onPick={tapString}
         />
       )}
       {parts.includes("side") && (
@@ -34,18 +63,19 @@ export function PlacePicker({ parts, value, frets, notes, onChange }: Props) {
             { value: "bass", says: "bass" },
             { value: "treble", says: "treble" },
           ]}
-          value={value.side}
-          onPick={(side) => set("side", side)}
+          value={value.side ? [value.side] : []}
+          onPick={(side) => set("side", side === value.side ? undefined : side)}
         />
       )}
       {parts.includes("fret") && (
-        <Field
-          label={`Fret, 0 to ${frets}`}
-          value={value.fret === undefined ? "" : String(value.fret)}
-          inputMode="numeric"
-          onInput={(text) => {
-            const fret = /^\d+$/.test(text.trim()) ? Number(text) : undefined;
-            set("fret", fret !== undefined && fret <= frets ? fret : undefined);
+        <FretField
+          last={frets}
+          several={several}
+          fret={value.fret}
+          onFret={(fret, words, why) => {
+            fretWords.value = words;
+            refused.value = why;
+            set("fret", fret);
           }}
         />
       )}
@@ -56,6 +86,49 @@ export function PlacePicker({ parts, value, frets, notes, onChange }: Props) {
   );
 }
 
+/** What is typed stays as it was typed; what is no fret of this board is said so below it. */
+function FretField({
+  last,
+  several,
+  fret,
+  onFret,
+}: {
+  last: number;
+  several: boolean;
+  fret: number | undefined;
+  onFret: (fret: number | undefined, words: string, refused: string) => void;
+}) {
+  const typed = useSignal(fret === undefined ? "" : String(fret));
+  const read = readFret(typed.value, last, several);
+  useEffect(() => {
+    // Emptied or set from outside, as when the line was kept.
+    if (readFret(typed.peek(), last, several).fret !== fret) typed.value = fret === undefined ? "" : String(fret);
+  }, [fret]);
+  return (
+    <Field
+      label={several ? `Fret or range, 0 to ${last}` : `Fret, 0 to ${last}`}
+      value={typed.value}
+      hint={several ? "such as 5 or 5-7" : ""}
+      {...(read.refused ? { refused: read.refused } : {})}
+      onInput={(text) => {
+        typed.value = text;
+        const { fret: one, words, refused } = readFret(text, last, several);
+        onFret(one, words, refused);
+      }}
+    />
+  );
+}
+
+function readFret(text: string, last: number, several: boolean): { fret?: number; words: string; refused: string } {
+  const read = fretsOf(text, last);
+  if (read.kind === "nothing") return { words: "", refused: "" };
+  if (read.kind === "refused") return { words: "", refused: read.says };
+  const fret = read.frets[0] as number;
+  if (!several && read.frets.length > 1)
+    return { words: "", refused: `“${text.trim()}” is more than one fret. One is expected here, such as ${fret}.` };
+  return { fret, words: read.words, refused: "" };
+}
+
 function Tap<T extends string | number>({
   label,
   options,
@@ -64,8 +137,8 @@ function Tap<T extends string | number>({
 }: {
   label: string;
   options: { value: T; says: string }[];
-  value: T | undefined;
-  onPick: (value: T | undefined) => void;
+  value: T[];
+  onPick: (value: T) => void;
 }) {
   return (
     <div class="tap-one" role="group" aria-label={label}>
@@ -75,8 +148,8 @@ function Tap<T extends string | number>({
           <button
             key={one.value}
             type="button"
-            aria-pressed={one.value === value}
-            onClick={() => onPick(one.value === value ? undefined : one.value)}>
+            aria-pressed={value.includes(one.value)}
+            onClick={() => onPick(one.value)}>
             {one.says}
           </button>
         ))}

@@ -17,6 +17,7 @@ export function keyOf(at: Place | undefined): string {
   if (at.pickup !== undefined) parts.push(`pickup:${at.pickup}`);
   if (at.control !== undefined) parts.push(`control:${at.control}`);
   if (at.pressed !== undefined) parts.push(`p${at.pressed}`);
+  if (at.capo !== undefined) parts.push(`c${at.capo}`);
   if (at.spot !== undefined) parts.push(`spot:${at.spot}`);
   return parts.join(".");
 }
@@ -31,6 +32,7 @@ export function describePlace(at: Place | undefined): string {
   if (at?.pickup !== undefined) parts.push(`${at.pickup} pickup`);
   if (at?.control !== undefined) parts.push(at.control);
   if (at?.pressed !== undefined) parts.push(`held at fret ${at.pressed}`);
+  if (at?.capo !== undefined) parts.push(`capo at fret ${at.capo}`);
   if (at?.spot !== undefined) parts.push(at.spot);
   return parts.length > 0 ? parts.join(", ") : "whole instrument";
 }
@@ -57,6 +59,10 @@ export function placeWord(at: Place | undefined): string {
   if (at.control !== undefined) return "control";
   return at.fret !== undefined ? "fret" : "reading";
 }
+
+/** Is the narrow place within the wide one: "string 6, fret 12" within "fret 12"? */
+export const lies = (narrow: Place, wide: Place): boolean =>
+  Object.entries(wide).every(([key, part]) => (narrow as Record<string, unknown>)[key] === part);
 
 export function samePlace(a: Place | undefined, b: Place | undefined): boolean {
   return keyOf(a) === keyOf(b);

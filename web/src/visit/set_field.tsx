@@ -2,10 +2,11 @@
 // out when it is emptied, refused with the reason and the text kept.
 
 import { useSignal } from "@preact/signals";
-import { parseField } from "../entry/quantity";
-import { usualUnit } from "../entry/units";
-import { Field } from "../look/parts";
+import { currencyOf, takeQuantity } from "../entry/plain_number";
+import { Button, Field, type Cure } from "../look/parts";
+import { shop } from "../shop_state";
 import type { Desk } from "./desk";
+import { reasonOf, typedText } from "./refusals";
 import { valueAt } from "./title";
 
 interface Props {
@@ -19,6 +20,9 @@ interface Props {
   separator?: string;
   lines?: boolean;
   whole?: boolean; // a whole number
+  /** What else is wrong with a value, "" nothing; and what one tap would mend, after which the value is kept. */
+  fault?: (value: unknown) => string;
+  cure?: (value: unknown) => Cure | null;
 }
 
 export function SetField({
@@ -32,6 +36,8 @@ export function SetField({
   separator = " ",
   lines = false,
   whole = false,
+  fault = () => "",
+  cure = () => null,
 }: Props) {
   const known = valueAt(desk, path);
   const standing = Array.isArray(known)
@@ -41,34 +47,52 @@ export function SetField({
       : String(known);
   const typed = useSignal<string | null>(null);
   const refused = useSignal("");
+  const mends = useSignal<Cure | null>(null);
+  // Refused by the shop: its text stands in the field again, with the reason, until another is kept or it is given up.
+  const back = desk.visit.refused.value.find((one) => one.entry?.path === path);
+  const backText = back ? typedText(back, "") : null;
   const keep = () => {
     const text = typed.peek();
-    if (text === null || text.trim() === standing) {
+    if (text === null) return;
+    if (back) desk.visit.giveUp(back.item.key);
+    if (text.trim() === standing) {
       typed.value = null;
+      refused.value = "";
       return;
     }
     const read = valueOf(text, { dimension, list, separator, whole });
-    if ("says" in read) {
-      refused.value = read.says;
-      return;
-    }
-    refused.value = "";
+    const wrong = "says" in read ? read.says : fault(read.value);
+    refused.value = wrong;
+    mends.value = "says" in read || wrong === "" ? null : cure(read.value);
+    if ("says" in read || wrong !== "") return;
     typed.value = null;
     desk.visit.set(path, read.value);
   };
+  const mend = () => {
+    const text = typed.peek();
+    const read = text === null ? null : valueOf(text, { dimension, list, separator, whole });
+    mends.peek()?.onPress();
+    mends.value = null;
+    refused.value = "";
+    typed.value = null;
+    if (read && "value" in read) desk.visit.set(path, read.value);
+  };
   return (
-    <Field
-      label={label}
-      value={typed.value ?? standing}
-      type={type}
-      lines={lines}
-      {...(hint ? { hint } : {})}
-      {...(refused.value ? { refused: refused.value } : {})}
-      onInput={(text) => {
-        typed.value = text;
-      }}
-      onDone={keep}
-    />
+    <div>
+      <Field
+        label={label}
+        value={typed.value ?? backText ?? standing}
+        type={type}
+        lines={lines}
+        {...(hint ? { hint } : {})}
+        {...(refused.value || back ? { refused: refused.value || (back ? reasonOf(back) : "") } : {})}
+        onInput={(text) => {
+          typed.value = text;
+        }}
+        onDone={keep}
+      />
+      {mends.value && <Button onPress={mend}>{mends.value.says}</Button>}
+    </div>
   );
 }
 
@@ -94,7 +118,6 @@ export function valueOf(text: string, form: Form): { value: unknown } | { says: 
       ? { value: Number(bare) }
       : { says: `“${bare}” is no count. A whole number is expected, such as 22.` };
   if (form.dimension === undefined) return { value: bare };
-  const parsed = parseField(bare, { dimension: form.dimension, unit: usualUnit("", form.dimension) });
-  if (parsed.kind === "value") return { value: parsed.text };
-  return { says: parsed.kind === "refused" ? parsed.says : `“${bare}” is no figure.` };
+  const taken = takeQuantity(bare, form.dimension, form.dimension === "money" ? currencyOf(shop.peek()?.rates) : undefined);
+  return "says" in taken ? taken : { value: taken.text };
 }

@@ -62,6 +62,18 @@ export function take(
   return { kind: "taken", figures, active: nextPlace(cells, passed, stage, filled) };
 }
 
+/** Enter while a place is read again: whatever is typed, be it a row, are further readings of this one place. */
+export function takeRepeats(typed: string, field: Field, active: number): Taken {
+  const row = parseRow(typed, field, mostRepeats, "reading");
+  if (row.kind === "refused") return { kind: "refused", says: row.says };
+  const figures = row.figures.flatMap((figure) =>
+    figure.kind === "value" ? [{ index: active, text: figure.text, typed: figure.typed.trim() }] : [],
+  );
+  return { kind: "taken", figures, active };
+}
+
+const mostRepeats = 20; // at one place in one go
+
 /** Same for all: every place that is still open and the active one; where none is open, all of them. */
 export function placesForAll(cells: readonly Cell[], active: number, stage: string): number[] {
   const open = cells.flatMap((cell, index) => (index === active || isOpen(cell, stage) ? [index] : []));
@@ -96,16 +108,26 @@ export function readingEntry(
   return { path: "/readings", value, ...(replaces.length > 0 ? { replaces } : {}) };
 }
 
-/** A place read once more: the single readings are kept and their mean counts. */
-export function repeatEntry(cell: Cell, text: string, hand: Hand): NewEntry {
-  const entry = readingEntry(cell.observable, cell.at, text, cell.entries, hand);
+/** The single readings of this hand at a place, at this stage, as they were typed. */
+export function singlesAt(cell: Cell, hand: Pick<Hand, "stage" | "by">): string[] {
+  const own = corrected(cell.entries, hand);
+  return cell.entries
+    .filter((one) => own.includes(one.id))
+    .map(readingOf)
+    .flatMap((reading) => reading.repeats ?? [String(reading.value)]);
+}
+
+/** A place read once more, or more than once: the single readings are all kept and their mean counts. */
+export function repeatEntry(cell: Cell, texts: readonly string[], hand: Hand): NewEntry {
+  const entry = readingEntry(cell.observable, cell.at, texts[0] ?? "", cell.entries, hand);
   const own = cell.entries.filter((one) => entry.replaces?.includes(one.id)).at(-1);
-  if (!own) return entry;
-  const reading = readingOf(own);
+  const all = [...singlesAt(cell, hand), ...texts];
+  if (all.length < 2) return entry;
   const value = entry.value as Partial<Reading>;
   delete value.value;
-  value.repeats = [...(reading.repeats ?? [String(reading.value)]), text];
-  if (!hand.tool && reading.tool) value.tool = reading.tool;
+  value.repeats = all;
+  const tool = own ? readingOf(own).tool : undefined;
+  if (!hand.tool && tool) value.tool = tool;
   return entry;
 }
 

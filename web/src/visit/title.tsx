@@ -2,8 +2,11 @@
 
 import { Button, ScaleRule, TitleBlock, type Cell } from "../look/parts";
 import { dayWords } from "../look/words";
+import { href } from "../route";
 import { shop } from "../shop_state";
+import { answeredWords, countOf } from "./count";
 import type { Desk, Panel } from "./desk";
+import { handsOf } from "./order";
 import { useWide } from "./size";
 
 export const handsWords: Record<string, string> = {
@@ -52,7 +55,7 @@ export function VisitTitle({ desk }: { desk: Desk }) {
     });
     cells.push({
       says: "Hands",
-      value: opens("visit", handsWords[view.value.assessment.hands] ?? view.value.assessment.hands, "Hands"),
+      value: opens("visit", handsWords[handsOf(view.value)] ?? handsOf(view.value), "Hands"),
     });
   }
   cells.push({
@@ -79,29 +82,60 @@ function savedWords(desk: Desk, wide: boolean): string {
   if (waiting > 0) return "saving";
   const time = /(\d\d:\d\d)(:\d\d)?/.exec(desk.visit.linkSays.value);
   if (!time) return "all of it";
-  return wide ? `${time[0]}, this device` : (time[1] ?? "");
+  return (wide ? time[0] : time[1]) ?? "";
 }
 
 export function MinutesRow({ desk }: { desk: Desk }) {
-  const { total, left } = desk.view.value.minutes;
-  const scope = desk.view.value.assessment.scope;
+  const count = countOf(desk.view.value, desk.catalogue);
+  const { scope } = desk.view.value.assessment;
   const here = desk.visit.here.value;
   return (
     <div class="minutes-row">
-      <ScaleRule total={total} left={left} />
+      <a class="button top-way" href={href({ page: "visits" })}>
+        All visits
+      </a>
+      <ScaleRule total={count.minutes} left={count.minutesLeft} />
       <button
         type="button"
         class="plain minutes-words"
         onClick={() => {
           desk.panel.value = "visit";
         }}>
-        <b>{scope.charAt(0).toUpperCase() + scope.slice(1)}</b>, {Math.round(left)}
-        <span class="wide-words"> of {Math.round(total)}</span> min left
+        <b>{scope.charAt(0).toUpperCase() + scope.slice(1)}</b>, {answeredWords(count)}
+        <span class="wide-words">, {Math.round(count.minutesLeft)} min left</span>
         {here.length > 0 && <small class="wide-words">, {here.map((one) => one.name).join(", ")} here too</small>}
       </button>
+      <Always desk={desk} />
     </div>
   );
 }
+
+/** What is always at hand on a wide screen; on others the bar at the bottom has it. */
+function Always({ desk }: { desk: Desk }) {
+  return (
+    <>
+      {always.map(({ panel, says }) => (
+        <button
+          key={panel}
+          type="button"
+          class="button top-way"
+          aria-pressed={desk.panel.value === panel}
+          onClick={() => {
+            desk.panel.value = desk.panel.value === panel ? null : panel;
+          }}>
+          {says}
+        </button>
+      ))}
+    </>
+  );
+}
+
+/** Photo, remarks and the player's words, one tap from everywhere on the sheet. */
+export const always: { panel: Panel; says: string; short: string }[] = [
+  { panel: "photo", says: "Photo", short: "Photo" },
+  { panel: "remark", says: "Remark", short: "Remark" },
+  { panel: "wants", says: "Player’s words", short: "Player" },
+];
 
 export function BackTo({ desk }: { desk: Desk }) {
   return (

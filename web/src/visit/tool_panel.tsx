@@ -9,10 +9,15 @@ import type { Desk } from "./desk";
 export function ToolPanel({ desk }: { desk: Desk }) {
   const observable = desk.observable.value;
   if (!observable) return <p>This checkpoint needs no tool that is written down.</p>;
-  const choices = toolChoices(desk.catalogue, shop.value?.tools ?? [], observable.dimension ?? "");
+  const choices = toolChoices(desk.catalogue, shop.value?.tools ?? [], observable);
   const usual = desk.catalogue.tools.find((tool) => tool.id === observable.default_tool);
   const pick = (id: string) => {
     settings.tools.value = { ...settings.tools.value, [observable.name]: id };
+  };
+  // A tap is the choice; arrow keys only pass by (their click counts no press), Enter or Esc goes back.
+  const close = (event: MouseEvent) => {
+    if (event.detail === 0 || !(event.target instanceof HTMLInputElement)) return;
+    pick(event.target.value); // a field that is gone with the panel would not tell its change any more
     desk.panel.value = null;
   };
   const own = choices.filter((one) => one.own);
@@ -24,7 +29,14 @@ export function ToolPanel({ desk }: { desk: Desk }) {
       .join(", ");
   };
   return (
-    <div class="columns">
+    <div
+      class="columns"
+      onClick={close}
+      onKeyDown={(event) => {
+        if (event.key !== "Enter") return;
+        event.preventDefault();
+        desk.panel.value = null;
+      }}>
       {own.length > 0 && (
         <Choice
           label={`Tools of this shop, for ${observable.name}`}

@@ -1,12 +1,14 @@
 // Scope, hands, stage, who reads; and the end of a visit.
 
-import { useSignal } from "@preact/signals";
-import { api, ApiError } from "../api/client";
-import { Button, Choice, ErrorLine, Field } from "../look/parts";
-import { go } from "../route";
+import { Choice, Field } from "../look/parts";
+import { atLeast, counted } from "../look/words";
 import { settings } from "../settings";
 import { shop } from "../shop_state";
+import { Closing, WhileOpen } from "./closing";
+import { countOf, leftWords } from "./count";
 import type { Desk } from "./desk";
+import { handsOf } from "./order";
+import { valueAt } from "./title";
 
 const handsOptions = [
   { value: "look only", hint: "lent, for sale, under a claim: nothing is turned, slackened, flexed or opened" },
@@ -22,28 +24,32 @@ const stageOptions = [
 ];
 
 export function VisitPanel({ desk }: { desk: Desk }) {
-  const { assessment, minutes } = desk.view.value;
-  const scopes = desk.catalogue.procedure.scopes.map((scope) => ({
-    value: scope.name,
-    hint: `${scope.minutes} min, ${scope.checkpoints.length} checkpoints`,
-  }));
+  const { assessment } = desk.view.value;
+  const scope = valueAt(desk, "/scope");
+  const scopes = desk.catalogue.procedure.scopes.map(({ name }) => {
+    const { all, minutes } = countOf(desk.view.value, desk.catalogue, name);
+    return { value: name, hint: `${counted(all, "checkpoint", "checkpoints")}, ${atLeast(minutes)}` };
+  });
+  const left = leftWords(countOf(desk.view.value, desk.catalogue));
   const people = (shop.value?.people ?? []).filter((one) => one.technician).map((one) => ({ value: one.name }));
   return (
     <div class="columns">
-      <Choice
-        label={`Scope, ${Math.round(minutes.left)} min left`}
-        column
-        options={scopes}
-        value={assessment.scope}
-        onChoose={(scope) => desk.visit.set("/scope", scope)}
-      />
-      <Choice
-        label="Hands"
-        column
-        options={handsOptions}
-        value={assessment.hands}
-        onChoose={(hands) => desk.visit.set("/hands", hands)}
-      />
+      <WhileOpen desk={desk}>
+        <Choice
+          label={`Scope: ${left}`}
+          column
+          options={scopes}
+          value={typeof scope === "string" ? scope : assessment.scope}
+          onChoose={(scope) => desk.visit.set("/scope", scope)}
+        />
+        <Choice
+          label="Hands"
+          column
+          options={handsOptions}
+          value={handsOf(desk.view.value)}
+          onChoose={(hands) => desk.visit.set("/hands", hands)}
+        />
+      </WhileOpen>
       <Choice
         label="Stage of what is read now"
         column
@@ -74,35 +80,6 @@ export function VisitPanel({ desk }: { desk: Desk }) {
         />
       </div>
       <Closing desk={desk} />
-    </div>
-  );
-}
-
-function Closing({ desk }: { desk: Desk }) {
-  const trouble = useSignal("");
-  const closed = desk.view.value.closed !== undefined;
-  const end = async () => {
-    trouble.value = "";
-    try {
-      await api.close(desk.visit.id, !closed);
-      if (closed) await desk.visit.reload();
-      else go("/");
-    } catch (error) {
-      trouble.value = error instanceof ApiError ? error.message : "no answer from the server";
-    }
-  };
-  const waiting = desk.visit.waiting.value;
-  return (
-    <div>
-      <span class="label">The end of the visit</span>
-      <p>
-        {closed
-          ? "Closed. It can be opened again."
-          : "Closing leaves everything as it stands; it can be opened again."}{" "}
-        {waiting > 0 && `${waiting} entries have not reached the shop yet.`}
-      </p>
-      <Button onPress={() => void end()}>{closed ? "Open it again" : "Close this visit"}</Button>
-      {trouble.value && <ErrorLine strong="It stays as it was.">{trouble.value}.</ErrorLine>}
     </div>
   );
 }

@@ -2,26 +2,26 @@
 
 import { useSignal } from "@preact/signals";
 import type { Complaint, Place, StoredEntry } from "../api/types";
+import { currencyOf } from "../entry/plain_number";
 import { Button, Choice, Field } from "../look/parts";
+import { shop } from "../shop_state";
+import { complaintsTold, newComplaint } from "./complaints";
 import type { Desk } from "./desk";
-import { PlacePicker } from "./place_picker";
+import { PlacePicker, type MoreOfPlace } from "./place_picker";
 import { describePlace } from "./places";
 import { SetField } from "./set_field";
+import { kindOfInstrument, setStrings } from "./strings_field";
 import { valueAt } from "./title";
+import { tuningFault, tuningsFor } from "./tunings";
 
 export function WantsPanel({ desk }: { desk: Desk }) {
-  const complaints = desk.view.value.entries.filter((entry) => entry.path === "/wants/complaints");
+  const { entries, assessment } = desk.view.value;
   return (
     <>
       <h3>Complaints</h3>
       <ul class="plain-list">
-        {complaints.map((entry, index) => (
-          <ComplaintLine
-            key={entry.id}
-            desk={desk}
-            entry={entry}
-            told={desk.view.value.assessment.complaints[index]}
-          />
+        {complaintsTold(entries, assessment.complaints).map(({ entry, told }) => (
+          <ComplaintLine key={entry.id} desk={desk} entry={entry} told={told} />
         ))}
       </ul>
       <NewComplaint desk={desk} />
@@ -36,14 +36,8 @@ function Wishes({ desk }: { desk: Desk }) {
     <div class="columns">
       <SetField desk={desk} path="/wants/player" label="Player" />
       <SetField desk={desk} path="/wants/promised" label="Promised" type="date" />
-      <SetField desk={desk} path="/wants/strings" label="Strings" hint="such as 10-46" />
-      <SetField
-        desk={desk}
-        path="/wants/tuning"
-        label="Tuning, string 1 first"
-        list
-        hint="such as E4 B3 G3 D3 A2 E2"
-      />
+      <SetField desk={desk} path="/wants/strings" label="Gauges" hint="such as 10-46" />
+      <WishedTuning desk={desk} />
       <SetField desk={desk} path="/wants/height_bass" label="Height over fret 12, bass side" dimension="length" />
       <SetField
         desk={desk}
@@ -51,7 +45,7 @@ function Wishes({ desk }: { desk: Desk }) {
         label="Height over fret 12, treble side"
         dimension="length"
       />
-      <SetField desk={desk} path="/wants/money_limit" label="May cost" hint="such as 120 EUR" />
+      <SetField desk={desk} path="/wants/money_limit" label="May cost" dimension="money" hint={`a plain number is in ${currencyOf(shop.value?.rates)}`} />
       <SetField
         desk={desk}
         path="/wants/untouchables"
@@ -77,6 +71,40 @@ function Wishes({ desk }: { desk: Desk }) {
   );
 }
 
+/** Tunings of as many strings as there are; another number of notes asks for another number of strings. */
+function WishedTuning({ desk }: { desk: Desk }) {
+  const { strings } = desk.view.value.instrument;
+  const known = valueAt(desk, "/wants/tuning");
+  const wished = Array.isArray(known) ? known.join(" ") : "";
+  return (
+    <div class="strings-field">
+      <Choice
+        label="Tuning, string 1 first"
+        column
+        options={tuningsFor(kindOfInstrument(desk), strings).map((one) => ({
+          value: one.notes.join(" "),
+          hint: one.says,
+        }))}
+        value={wished}
+        onChoose={(tuning) => desk.visit.set("/wants/tuning", tuning.split(" "))}
+      />
+      <SetField
+        desk={desk}
+        path="/wants/tuning"
+        label="Another tuning"
+        list
+        hint="such as E4 B3 G3 D3 A2 D2"
+        fault={(value) => (Array.isArray(value) ? tuningFault(value as string[], strings) : "")}
+        cure={(value) => {
+          const notes = value as string[];
+          if (notes.length === strings || tuningFault(notes, notes.length) !== "") return null;
+          return { says: `It has ${notes.length} strings`, onPress: () => setStrings(desk, notes.length) };
+        }}
+      />
+    </div>
+  );
+}
+
 const words = (...all: string[]) => all.map((value) => ({ value }));
 const text = (desk: Desk, path: string) => {
   const value = valueAt(desk, path);
@@ -86,14 +114,17 @@ const text = (desk: Desk, path: string) => {
 function NewComplaint({ desk }: { desk: Desk }) {
   const said = useSignal("");
   const at = useSignal<Place>({});
+  const more = useSignal<MoreOfPlace>({ words: "", refused: "" });
+  const kept = useSignal(0);
   const { instrument } = desk.view.value;
   const add = () => {
-    const value: { text: string; at?: Place } = { text: said.value.trim() };
-    if (value.text === "") return;
-    if (Object.keys(at.value).length > 0) value.at = at.value;
+    const value = newComplaint(said.value, at.value, more.value.words);
+    if (!value || more.value.refused !== "") return;
     desk.store([{ path: "/wants/complaints", value }], `Complaint kept: ${value.text}`);
     said.value = "";
     at.value = {};
+    more.value = { words: "", refused: "" };
+    kept.value += 1; // a fresh place to pick
   };
   return (
     <div class="new-line">
@@ -106,15 +137,19 @@ function NewComplaint({ desk }: { desk: Desk }) {
         }}
       />
       <PlacePicker
+        key={kept.value}
         parts={["string", "fret", "spot"]}
         value={at.value}
         frets={instrument.frets}
         notes={instrument.notes}
-        onChange={(place) => {
+        several
+        onChange={(place, words) => {
           at.value = place;
+          more.value = words;
         }}
       />
-      <Button go disabled={said.value.trim() === ""} onPress={add}>
+      {more.value.words && <p class="caption">Kept with the words: {more.value.words}.</p>}
+      <Button go disabled={said.value.trim() === "" || more.value.refused !== ""} onPress={add}>
         Keep this complaint
       </Button>
     </div>

@@ -1,9 +1,10 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { ApiError, api } from "../api/client";
 import { newId } from "../api/device";
-import type { Kind, Names, NewVisit } from "../api/types";
+import { outbox } from "../api/outbox";
+import type { Entry, Kind, Names, NewVisit } from "../api/types";
 import { Button, Choice, ErrorLine, Field } from "../look/parts";
-import { dayWords } from "../look/words";
+import { dayWords, minutesWords } from "../look/words";
 import { go } from "../route";
 import { settings } from "../settings";
 import { catalogue } from "../shop_state";
@@ -89,13 +90,24 @@ function Offers({
   );
 }
 
+type Hands = "look only" | "adjust" | "work";
+
+const stringsOf = (count: number): Entry => ({
+  id: newId(),
+  path: "/instrument/strings",
+  value: Array.from({ length: count }, () => ({})),
+  saw: 0,
+});
+
 /** Only the kind of instrument is asked; a touch on it opens the visit. */
 export function NewVisitSheet({ onClose }: { onClose: () => void }) {
   const [typed, setTyped] = useState("");
   const [known, setKnown] = useState<Known | null>(null);
   const [player, setPlayer] = useState("");
-  const [hands, setHands] = useState<"look only" | "adjust" | "work" | "">("");
+  // As the shop's computer opens it where nothing is said: seen, and changed by one tap.
+  const [hands, setHands] = useState<Hands>("look only");
   const [scope, setScope] = useState("");
+  const [strings, setStringNumber] = useState("");
   const [hand, setHand] = useState<"right" | "left" | "">("");
   const [fretted, setFretted] = useState<"frets" | "no frets" | "">("");
   const [trouble, setTrouble] = useState<ApiError | null>(null);
@@ -111,7 +123,7 @@ export function NewVisitSheet({ onClose }: { onClose: () => void }) {
     if (known) wish.dossier = known.id;
     if (player !== "") wish.player = player;
     else if (!known && typed.trim() !== "") wish.player = typed.trim();
-    if (hands !== "") wish.hands = hands;
+    wish.hands = hands;
     if (scope !== "") wish.scope = scope;
     if (hand !== "") wish.hand = hand;
     if (fretted !== "") wish.fretted = fretted === "frets";
@@ -119,6 +131,9 @@ export function NewVisitSheet({ onClose }: { onClose: () => void }) {
     setOpening(true);
     try {
       const opened = await api.openVisit(wish);
+      // Like anything typed on the sheet: kept here until the shop's computer has it.
+      if (!known && strings !== "")
+        outbox.add({ kind: "entries", visit: opened.id, entries: [stringsOf(Number(strings))] });
       go({ page: "visit", id: opened.id });
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
@@ -128,7 +143,12 @@ export function NewVisitSheet({ onClose }: { onClose: () => void }) {
   };
 
   return (
-    <section class="new-visit" aria-labelledby="new-visit-head">
+    <section
+      class="new-visit"
+      aria-labelledby="new-visit-head"
+      onKeyDown={(event) => {
+        if (event.key === "Escape") onClose();
+      }}>
       <div class="head">
         <h2 id="new-visit-head" ref={head} tabIndex={-1}>
           New visit
@@ -195,17 +215,32 @@ export function NewVisitSheet({ onClose }: { onClose: () => void }) {
           label="Hands may"
           value={hands}
           onChoose={setHands}
-          options={[{ value: "look only" }, { value: "adjust" }, { value: "work" }]}
+          options={[
+            { value: "look only", hint: "nothing is turned or slackened" },
+            { value: "adjust", hint: "screws, strings" },
+            { value: "work", hint: "files, cavities" },
+          ]}
         />
         {catalogue.value && (
           <Choice
             label="Scope"
-            value={scope}
+            value={scope || (catalogue.value.procedure.scopes[0]?.name ?? "")}
             onChoose={setScope}
             options={catalogue.value.procedure.scopes.map((one) => ({
               value: one.name,
-              hint: `${Math.round(one.minutes)} min`,
+              hint: `about ${minutesWords(one.minutes)}`,
             }))}
+          />
+        )}
+        {!known && (
+          <Choice
+            label="Number of strings"
+            value={strings || "usual"}
+            onChoose={(number) => setStringNumber(number === "usual" ? "" : number)}
+            options={[
+              { value: "usual", hint: "6, bass 4" },
+              ...["4", "5", "6", "7", "8", "12"].map((value) => ({ value })),
+            ]}
           />
         )}
         {!known && (

@@ -1,5 +1,5 @@
 import { signal } from "@preact/signals";
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { ApiError, api } from "../api/client";
 import { keep } from "../api/keep";
 import { listen } from "../api/live";
@@ -121,7 +121,7 @@ function RefusedEntries() {
             key={visit}
             strong={`${counted(count, "entry was", "entries were")} refused.`}
             cures={[{ says: "See them", onPress: () => go({ page: "visit", id: visit }) }]}>
-            {`They were typed on the sheet of ${title}; the text is kept.`}
+            {`${count === 1 ? "It was" : "They were"} typed on the sheet of ${title}; the text is kept.`}
           </ErrorLine>
         );
       })}
@@ -133,6 +133,11 @@ export default function VisitsPage() {
   useList();
   const [fresh, setFresh] = useState(false);
   const bring = useBringIn();
+  const top = useRef<HTMLDivElement>(null);
+  const close = () => {
+    setFresh(false);
+    requestAnimationFrame(() => top.current?.querySelector<HTMLElement>("button.go")?.focus());
+  };
   const empty = list.value !== null && list.value.visits.length === 0 && search.value === "";
   useEffect(() => {
     document.title = "Visits, Fallaway";
@@ -140,7 +145,7 @@ export default function VisitsPage() {
   return (
     <div class={`sheet-page visits-page ${bring.over ? "drop-here" : ""}`} {...bring.target}>
       <TitleBlock cells={headCells()} />
-      <div class="visits-top">
+      <div class="visits-top" ref={top}>
         <Field
           label="Search"
           type="search"
@@ -164,10 +169,10 @@ export default function VisitsPage() {
       {trouble.value && <Trouble error={trouble.value} again={() => void askList()} />}
       <RefusedEntries />
       <RefusedFiles refused={bring.refused} onSeen={bring.forget} />
-      {fresh && <NewVisitSheet onClose={() => setFresh(false)} />}
+      {fresh && <NewVisitSheet onClose={close} />}
       {empty && !fresh && (
         <EmptyFrame strong="No visit yet." action={{ says: "Begin", onPress: () => setFresh(true) }}>
-          The first needs nothing but the kind of instrument; a quick look takes 10 minutes. A bench file can be
+          The first needs nothing but the kind of instrument; a quick look takes about 10 minutes. A bench file can be
           dropped here too.
         </EmptyFrame>
       )}

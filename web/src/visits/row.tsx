@@ -14,7 +14,7 @@ export function VisitRow({ visit }: { visit: VisitLine }) {
         </b>
         <span class="player">{visit.player === "" ? <small>no player named</small> : visit.player}</span>
         <span class="scope">{visit.scope}</span>
-        <span class="rule">
+        <span class="minutes">
           <ScaleRule total={visit.minutes_total} left={visit.minutes_left} small />
         </span>
         <span class="left">{`${Math.round(visit.minutes_left)} min left`}</span>

@@ -6,7 +6,7 @@ import { unitFromSuffix, usualUnit } from "../../src/entry/units";
 describe("the pad shows only keys that make sense", () => {
   it.each([
     ["length", "mm", ["0", "."]],
-    ["length", "64ths", ["0", "/"]],
+    ["length", "64ths", ["0", ".5", "/"]],
     ["angle", "turn", ["0", "/"]],
     ["interval", "cents", ["0", ".", "-"]],
     ["count", "", ["0"]],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { parseRow, splitRow } from "../../src/entry/row";
+import { parseRow, rowTexts, splitRow } from "../../src/entry/row";
 import type { Field } from "../../src/entry/quantity";
 
 const mm: Field = { dimension: "length", unit: "mm" };
@@ -22,6 +22,8 @@ describe("a row is split where a person sees the gaps", () => {
     ["1.7 mm 1.6 mm", ["1.7 mm", "1.6 mm"]],
     ["1.7\t1.6\r\n", ["1.7", "1.6"]],
     ["4/64 5/64", ["4/64", "5/64"]],
+    ["4 1/2 5", ["4 1/2", "5"]],
+    ["5 4 1/2 4/64", ["5", "4 1/2", "4/64"]],
     ["1.7 - 1.6", ["1.7", "-", "1.6"]],
     ["1.7 x 1.6", ["1.7", "x", "1.6"]],
     ["1.7 ± 0.05 1.6", ["1.7±0.05", "1.6"]],
@@ -46,6 +48,14 @@ describe("a row fills its places", () => {
       "4/64 in",
       "9/128 in",
     ]);
+  });
+
+  it("leaves a half mark with its whole one: one string, not two", () => {
+    const field = { dimension: "length", unit: "64ths" };
+    expect(texts("4 1/2", 6, field)).toEqual(["9/128 in"]);
+    expect(texts("5 4 1/2 4", 6, field)).toEqual(["5/64 in", "9/128 in", "4/64 in"]);
+    expect(texts("1/2", 6, field)).toMatch(/could be a part of one sixty-fourth/);
+    expect(rowTexts("4 1/2", field)).toEqual(["4 1/2"]);
   });
 
   it.each([

@@ -90,6 +90,9 @@ describe("states of a figure", () => {
       },
     ];
     expect(cell(outside)).toMatchObject({ state: "accepted", reason: "accepted by Ruta, 14:10: wanted so" });
+    // The value has moved since: it is told that it was accepted once, and holds no more.
+    outside.assessment.findings[0]!.acceptance_lapsed = true;
+    expect(cell(outside)).toMatchObject({ state: "measured", reason: "", outside: true });
   });
 
   it("shows both where two say different", () => {

@@ -1,28 +1,79 @@
 import { describe, expect, it } from "vitest";
-import { barred, forbidden, neighbour, nextOpen, placeInScope } from "../../src/visit/order";
+import type { Catalogue, VisitView } from "../../src/api/types";
+import { answeredWords, countOf, leftWords } from "../../src/visit/count";
+import { barred, handsFor, neighbour, nextOpen, passedOver } from "../../src/visit/order";
 import { summaryOf } from "../../src/visit/summary";
 import { valueOf } from "../../src/visit/set_field";
 import { catalogue, judged, line, reading, view } from "./sample_view";
 
 describe("where the sheet goes next", () => {
-  it("is the next open checkpoint of the scope, past what the hands rule forbids, then from the top", () => {
-    expect(nextOpen(view(), undefined)).toBe("heights");
-    expect(nextOpen(view(), "heights")).toBe("tap");
-    expect(nextOpen(view(), "tap")).toBe("heights");
-    expect(nextOpen(view(), "tap", new Set(["heights"]))).toBe(undefined);
-    expect(forbidden(view(), "cavity")).toBe("look only: opens a cavity");
-    expect(barred(view(), "seat", "slackens strings")).toBe("look only: it slackens strings");
-    expect(barred(view(), "seat", "nothing")).toBe("");
+  const next = (seen: VisitView, from?: string, settled?: Set<string>) => nextOpen(seen, catalogue, from, settled);
+  const opened = (...ids: string[]) =>
+    view().checkpoints.map((one) => (ids.includes(one.id) ? { ...one, done: false } : one));
+  const withHands = (hands: string, more: Partial<VisitView> = {}): VisitView => {
+    const seen = view(more);
+    return { ...seen, assessment: { ...seen.assessment, hands, answers: [] } };
+  };
+
+  it("is the next open checkpoint of the scope, then from the top", () => {
+    expect(next(view())).toBe("heights");
+    expect(next(view(), "heights")).toBe("tap");
+    expect(next(view(), "tap")).toBe("heights");
+    expect(next(view(), "tap", new Set(["heights"]))).toBe(undefined);
   });
 
-  it("knows neighbours and places", () => {
+  it.each([
+    ["look only", "look only: it slackens strings", "look only: it opens a cavity", "heights", "tap"],
+    ["adjust", "", "may adjust: it opens a cavity", "seat", "tap"],
+    ["work", "", "", "seat", "cavity"],
+  ])("passes over what hands that may %s are barred from", (hands, seat, cavity, first, after) => {
+    const seen = withHands(hands, { checkpoints: opened("seat") });
+    expect([barred(seen, catalogue, "seat"), barred(seen, catalogue, "cavity")]).toEqual([seat, cavity]);
+    expect([next(seen), next(seen, "heights")]).toEqual([first, after]);
+  });
+
+  it("passes over a barred one that was begun, and one that only the judgement knows to be barred", () => {
+    const begun = { ...withHands("look only"), assessment: view({}, [judged("seat", "partly read")]).assessment };
+    begun.checkpoints = opened("seat");
+    expect(next(begun)).toBe("heights");
+    const told = view({}, [judged("tap", "not allowed", [], "the hands rule does not allow it")]);
+    expect(next(told, "heights")).toBe(undefined);
+    expect(barred(told, catalogue, "tap")).toBe("the hands rule does not allow it");
+  });
+
+  it("goes by the hands that were said last, also before the shop has answered", () => {
+    const said = { ...reading("", {}, ""), path: "/hands", value: "work" };
+    const seen = view({ entries: [said] }); // judged under look only still
+    expect([barred(seen, catalogue, "cavity"), next(seen, "heights")]).toEqual(["", "cavity"]);
+  });
+
+  it("says what was passed over on the way, and why", () => {
+    const seen = withHands("look only");
+    expect(passedOver(seen, catalogue, "tap")).toEqual([{ id: "cavity", why: "look only: it opens a cavity" }]);
+    expect(passedOver(seen, catalogue, "heights")).toEqual([]); // the seat was read before: nothing is missing there
+    expect(passedOver(withHands("work"), catalogue, "tap")).toEqual([]);
+  });
+
+  it("knows neighbours", () => {
     expect([
       neighbour(view(), "heights", -1),
       neighbour(view(), "heights", 1),
       neighbour(view(), "tap", 1),
     ]).toEqual(["seat", "cavity", undefined]);
-    expect(placeInScope(view(), "cavity")).toEqual({ at: 3, of: 4 });
-    expect(placeInScope(view(), "weight")).toEqual({ at: 0, of: 4 });
+  });
+  it("knows the hands that work needs and these are not", () => {
+    expect([handsFor("truss rod", "look only"), handsFor("truss rod", "adjust"), handsFor("truss rod", "work")]).toEqual(["adjust", "", ""]);
+    expect([handsFor("fret levelling", "look only"), handsFor("fret levelling", "adjust")]).toEqual(["work", "work"]);
+  });
+  it("counts the checkpoints that may be taken, and what is left of them", () => {
+    const count = countOf(view(), catalogue);
+    expect(count).toEqual({ answered: 1, all: 3, minutesLeft: 3, minutes: 4 });
+    expect(answeredWords(count)).toBe("1 of 3 answered");
+    expect(leftWords(count)).toBe("2 checkpoints to answer, at least 3 min");
+    const scopes = [{ name: "weights", minutes: 1, checkpoints: ["weight", "not here"] }];
+    const known = { ...catalogue, procedure: { ...catalogue.procedure, scopes } } as Catalogue;
+    expect(countOf(view(), known, "weights")).toEqual({ answered: 0, all: 1, minutesLeft: 1, minutes: 1 });
+    expect(leftWords({ answered: 3, all: 3, minutes: 4, minutesLeft: 0 })).toBe("every checkpoint of the scope is answered");
   });
 });
 

@@ -109,6 +109,7 @@ export function view(more: Partial<VisitView> = {}, answers: Answer[] = []): Vis
       card: [],
       changes: [],
       price: null,
+      neck: null,
       not_looked_at: [],
       not_judged: [],
       assumed: [],
@@ -123,5 +124,13 @@ export function view(more: Partial<VisitView> = {}, answers: Answer[] = []): Vis
 export const judged = answer;
 
 export const catalogue = {
-  procedure: { sections: [], checkpoints: [{ id: "seat", anchors: ["loose", "poor", "fair", "fully bedded"] }] },
+  procedure: {
+    sections: [],
+    checkpoints: [
+      { id: "seat", anchors: ["loose", "poor", "fair", "fully bedded"], disturbs: "slackens strings" },
+      { id: "heights" },
+      { id: "cavity", disturbs: "opens a cavity" },
+      { id: "tap", disturbs: "nothing" },
+    ],
+  },
 } as unknown as Catalogue;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { cellAt, type Cell } from "../../src/visit/figures";
+import { atStage, cellAt, rowDone, type Cell } from "../../src/visit/figures";
 import {
   moment,
   nextPlace,
@@ -7,6 +7,7 @@ import {
   readingEntry,
   repeatEntry,
   take,
+  takeRepeats,
   type Hand,
 } from "../../src/visit/taking";
 import { reading, view } from "./sample_view";
@@ -68,6 +69,31 @@ describe("Enter", () => {
   });
 });
 
+describe("while a place is repeated", () => {
+  it("a row belongs to that place, and no more of it is taken than all", () => {
+    expect(takeRepeats("2.0 2.1 1.95", mm, 1)).toMatchObject({
+      figures: [{ index: 1 }, { index: 1 }, { index: 1 }],
+      active: 1,
+    });
+    expect(takeRepeats("2.0 abc", mm, 1)).toMatchObject({ kind: "refused" });
+  });
+});
+
+describe("a finished row", () => {
+  const full = cells({ 1: "1 mm", 2: "1 mm", 3: "1 mm" });
+  it("is one with nothing open at this stage; earlier figures then stand in brackets", () => {
+    expect(rowDone(full, "arrival")).toBe(true);
+    expect(rowDone(cells({ 1: "1 mm" }), "arrival")).toBe(false);
+    expect(rowDone(full, "after")).toBe(false);
+    expect(full.map((cell) => atStage(cell, "after"))).toMatchObject([
+      { state: "assumed", reason: "arrival", figure: "1" },
+      { state: "assumed" },
+      { state: "assumed" },
+    ]);
+    expect(full.map((cell) => atStage(cell, "arrival").state)).toEqual(["measured", "measured", "measured"]);
+  });
+});
+
 describe("same for all", () => {
   it("fills what is open and where the caret stands; all when nothing is open", () => {
     expect(placesForAll(cells(), 0, "arrival")).toEqual([0, 1, 2]);
@@ -107,12 +133,21 @@ describe("entries", () => {
   it("keep the single readings of a repeat", () => {
     const entries = [reading("string height", { string: 2, fret: 5 }, "1.7 mm", { by: "Ruta", tool: "card" })];
     const cell = cellAt(view({ entries }), "heights", "string height", { string: 2, fret: 5 });
-    const entry = repeatEntry(cell, "1.75 mm", hand);
+    const entry = repeatEntry(cell, ["1.75 mm"], hand);
     expect(entry).toMatchObject({
       replaces: [entries[0]!.id],
       value: { repeats: ["1.7 mm", "1.75 mm"], tool: "card" },
     });
     expect(entry.value).not.toHaveProperty("value");
+  });
+
+  it("keep every reading of one hand when a place is read again, also two at once", () => {
+    const at = { string: 2, fret: 5 };
+    const entries = [reading("string height", at, "1.7 mm", { by: "Ruta" }), reading("string height", at, "1.8 mm", { by: "Ruta" })];
+    const cell = cellAt(view({ entries }), "heights", "string height", at);
+    const entry = repeatEntry(cell, ["1.75 mm", "1.7 mm"], hand);
+    expect(entry.replaces).toEqual(entries.map((one) => one.id));
+    expect(entry.value).toMatchObject({ repeats: ["1.7 mm", "1.8 mm", "1.75 mm", "1.7 mm"] });
   });
 
   it("carry the device's own time with its offset", () => {

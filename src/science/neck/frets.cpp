@@ -1,9 +1,9 @@
-#include "bench/sums/formulas_frets.h"
+#include "science/neck/frets.h"
 
 #include <cmath>
 #include <numbers>
 
-namespace fallaway::sums {
+namespace fallaway::neck {
 namespace {
 
 double share_of_scale(int fret) {
@@ -39,20 +39,6 @@ Length sagitta_from_radius(Length chord, Length radius) {
     return radius * (half * half / (1 + std::sqrt(1 - half * half)));
 }
 
-double relief_ratio(int held, int over, int last) {
-    const auto x = [](int fret) { return share_of_scale(fret); };
-    const double reference = x(last) - x(1);
-    return 4 * (x(over) - x(1)) * (x(held) - x(over)) / (reference * reference);
-}
-
-int deepest_fret(int held) {
-    int best = 2;
-    for (int over = 2; over < held; ++over) {
-        if (relief_ratio(held, over, held) > relief_ratio(held, best, held)) best = over;
-    }
-    return best;
-}
-
 Length saddle_move_for(Interval sharp, Length scale, int fret) {
     const double span = std::expm1(fret * std::numbers::ln2 / 12);  // 2^(fret/12) - 1
     return scale * (sharp.cents() * std::numbers::ln2 / 1200 / span);
@@ -62,4 +48,4 @@ Length saddle_height_for(Length change, int fret) {
     return change / share_of_scale(fret);
 }
 
-}  // namespace fallaway::sums
+}  // namespace fallaway::neck

@@ -1,10 +1,10 @@
-#include "bench/sums/formulas_strings.h"
+#include "science/strings/ideal.h"
 
 #include <array>
 #include <cmath>
 #include <numbers>
 
-namespace fallaway::sums {
+namespace fallaway::strings {
 namespace {
 
 constexpr double kFreeFall = 9.80665;                                      // m/s^2, CGPM 1901
@@ -80,4 +80,4 @@ Force force_on_bearing(Force tension, Angle turn) {
     return tension * (2 * std::sin(turn.rad() / 2));
 }
 
-}  // namespace fallaway::sums
+}  // namespace fallaway::strings

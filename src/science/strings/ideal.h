@@ -1,11 +1,11 @@
-// One ideal string: mass, tension, stress, sag and the force on the nut.
+// One ideal string: mass, tension, stress, sag and the force on the nut. Arguments are positive and finite.
 #pragma once
 
 #include <optional>
 
 #include "science/base/quantity.h"
 
-namespace fallaway::sums {
+namespace fallaway::strings {
 
 // mu = rho pi d^2/4 of a plain string.
 LinearDensity plain_density(Length diameter, Density density);
@@ -32,4 +32,4 @@ Length lying_sag(Frequency pitch);
 Angle break_angle(Length drop, Length run);
 Force force_on_bearing(Force tension, Angle turn);
 
-}  // namespace fallaway::sums
+}  // namespace fallaway::strings

@@ -1,4 +1,4 @@
-#include "bench/judgement/current.h"
+#include "bench/model/current.h"
 
 #include <algorithm>
 #include <cmath>
@@ -8,8 +8,9 @@
 #include <fmt/format.h>
 
 #include "science/metrology/tool.h"
+#include "science/neck/relief.h"
 
-namespace fallaway::judgement {
+namespace fallaway::model {
 namespace {
 
 using evidence::Bench;
@@ -88,9 +89,55 @@ std::string stale_because(const Reading& reading, const Bench& bench) {
     return "";
 }
 
-Place without_pressed(Place place) {
+bool is_relief(std::string_view what) {
+    return what == "relief" || what == "relief a day later";
+}
+
+// The line a relief is read under, where it is not the one from fret 1 to the last over the deepest place.
+std::optional<neck::ReliefReading> other_line(const Reading& reading, const neck::Layout& layout) {
+    if (!reading.at.capo && !reading.at.fret && !reading.at.pressed) return std::nullopt;
+    neck::ReliefReading line{reading.at.capo.value_or(1), reading.at.fret.value_or(0),
+                             reading.at.pressed.value_or(layout.frets)};
+    if (line.from < 1 || line.to < line.from + 2) return std::nullopt;
+    const int deepest = neck::deepest_fret(layout, line.from, line.to, neck::ReliefShape::beam);
+    if (line.over <= line.from || line.over >= line.to) line.over = deepest;
+    // A fret beside the deepest shows less than a leaf can tell.
+    if (line.from == 1 && line.to == layout.frets && std::abs(line.over - deepest) <= 1) return std::nullopt;
+    return line;
+}
+
+// The ratio of two dips does not depend on the scale.
+neck::Layout any_neck(const evidence::Instrument& instrument) {
+    neck::Layout layout;
+    layout.strings = {{0, 0, 0.65, 0, 0}};
+    layout.frets = evidence::fret_count(instrument);
+    return layout;
+}
+
+// Limits and comparisons speak of the dip under fret 1 to the last; a shorter line shows less of it.
+void bring_to_the_whole_neck(Taken& taken, const evidence::Instrument& instrument) {
+    const neck::Layout layout = any_neck(instrument);
+    if (!is_relief(taken.reading->what) || layout.frets < 3) return;
+    const auto line = other_line(*taken.reading, layout);
+    if (!line) return;
+    const double ratio = neck::relief_ratio(layout, *line, neck::ReliefShape::beam);
+    if (!(ratio > 0)) return;
+    taken.y = {taken.y.value / ratio, taken.y.u / ratio, taken.y.dof};
+    taken.u_repeat /= ratio;
+    taken.figure.si = taken.y;
+    taken.figure.text = fmt::format("{} (read as {} over fret {}, frets {} to {})",
+                                    format_at_the_bench(taken.y.value, taken.y.u, *taken.figure.unit),
+                                    taken.figure.text, line->over, line->from, line->to);
+}
+
+// One thing at one place: how a line was held tells two heights apart, but not two reliefs.
+std::pair<std::string_view, Place> thing_of(const Reading& reading) {
+    Place place = reading.at;
+    if (reading.what == "string height" && place.pressed) return {kHeldHeight, place};
+    if (reading.what == "straightedge gap") return {reading.what, place};
     place.pressed.reset();
-    return place;
+    place.capo.reset();
+    return {reading.what, place};
 }
 
 // Of all readings of one thing at one place: those of the latest stage, and of these the fresh ones if there are
@@ -122,8 +169,9 @@ int particulars(const Place& place) {
            int(place.control.has_value()) + int(place.spot.has_value());
 }
 
-std::string name_of_reader(const Taken& taken) {
-    return taken.reading->by.value_or("unnamed");
+// "1.80 mm (Ruta Vell)"
+std::string with_reader(const Taken& taken) {
+    return taken.reading->by ? fmt::format("{} ({})", taken.figure.text, *taken.reading->by) : taken.figure.text;
 }
 
 // "All rang" after the work also answers for the one note that buzzed before it.
@@ -150,8 +198,7 @@ void join(Current& current, const Taken& next) {
         return;
     }
     current.disputed = true;
-    const std::string both = fmt::format("{} ({}), {} ({})", held.figure.text, name_of_reader(held),
-                                         next.figure.text, name_of_reader(next));
+    const std::string both = fmt::format("{} and {}", with_reader(held), with_reader(next));
     if (held.word.empty()) {
         // Both may be right: the truth lies somewhere between, as wide as they are apart.
         const double apart = std::abs(held.y.value - next.y.value) / 2;
@@ -189,6 +236,8 @@ Taken take(const Reading& reading, const Bench& bench, const Catalogue& catalogu
     taken.figure.text = taken.observable->dimension == Dimension::count
                             ? format_quantity(taken.y.value, *text.unit, 0)
                             : format_at_the_bench(taken.y.value, taken.y.u, *text.unit, text.decimals);
+    taken.as_read = taken.y;
+    bring_to_the_whole_neck(taken, bench.instrument);
     return taken;
 }
 
@@ -226,7 +275,7 @@ CurrentReadings::CurrentReadings(const Bench& bench, const Catalogue& catalogue)
 
     std::map<std::pair<std::string_view, Place>, std::vector<const Taken*>> by_place;
     for (const Taken& taken : all_) {
-        by_place[{taken.reading->what, without_pressed(taken.reading->at)}].push_back(&taken);
+        by_place[thing_of(*taken.reading)].push_back(&taken);
     }
     for (const auto& [key, readings] : by_place) {
         const auto counting = those_that_count(readings);
@@ -252,4 +301,4 @@ const Current* CurrentReadings::at(std::string_view observable, const Place& pla
     return best;
 }
 
-}  // namespace fallaway::judgement
+}  // namespace fallaway::model
