@@ -153,7 +153,7 @@ def main():
         commit = show("a bare SQLite commit (baseline)", bare_commits(folder))
         visits = [desk.open_visit() for _ in range(4)]
         show("an entry acknowledged, one device, small visit", write(desk, visits[0], ENTRIES_ALONE), commit, BUDGET_MS)
-        show("an entry acknowledged, one device, the demo's 295 readings", write(desk, heron, 100), commit, BUDGET_MS)
+        show("an entry acknowledged, one device, the demo's 313 readings and ratings", write(desk, heron, 100), commit, BUDGET_MS)
         fresh = [desk.open_visit() for _ in range(4)]
         taken, _ = many_devices(server, fresh, paced=True)
         show(f"an entry acknowledged, {DEVICES} devices, each one every {PACE_S * 1000:.0f} ms", taken, commit, BUDGET_MS)
@@ -161,11 +161,11 @@ def main():
         show(f"an entry acknowledged, {DEVICES} devices without pause", taken, commit, BUDGET_MS)
         print(f"  that is {len(taken) / seconds:.0f} entries a second", flush=True)
         told, judged = live_decisions(desk, heron)
-        show("an entry seen by others, the demo's 295 readings", told, commit)
-        show("decisions seen by others, the demo's 295 readings", judged, commit)
+        show("an entry seen by others, the demo's 313 readings and ratings", told, commit)
+        show("decisions seen by others, the demo's 313 readings and ratings", judged, commit)
         asset = show("a file of the page (baseline)", [milliseconds(lambda: desk.get("/")) for _ in range(FILES)])
         show("the shop", [milliseconds(lambda: desk.get("/api/shop")) for _ in range(FILES)], asset)
-        show("the view of a visit, the demo's 295 readings",
+        show("the view of a visit, the demo's 313 readings and ratings",
              [milliseconds(lambda: desk.get(f"/api/visits/{heron}")) for _ in range(50)], asset)
         sizes = first_load(desk)
         print(f"first load, {len(sizes)} files packed: {sum(sizes.values()) / 1000:.1f} kB", flush=True)

@@ -6,10 +6,12 @@
 namespace fallaway::demo {
 namespace {
 
-constexpr std::uint64_t kSeed = 88;
+using neck::What;
+
 constexpr double kMm = 1e-3;
 constexpr double kDegree = 0.017453292519943295;
 constexpr double kPick = 130e-3;
+constexpr double kScale = 864e-3;
 constexpr int kStrings = 4;
 constexpr int kLast = 20;
 constexpr double kNeckPickup = 640e-3;  // from the nut
@@ -18,42 +20,44 @@ constexpr double kNeckOhms = 7480;  // at 20 degC
 constexpr double kBridgeOhms = 7810;
 constexpr double kVolumeOhms = 238e3;
 
-NeckTruth neck_before(numeric::Random& random) {
-    NeckTruth neck;
-    neck.scale = 864 * kMm;
-    neck.frets = kLast;
-    neck.joint_fret = 15;
-    neck.radius_nut = neck.radius_last = 305 * kMm;
-    neck.width_nut = 41.1 * kMm;
-    neck.width_last = 62.5 * kMm;
-    neck.thickness_nut = 21.4 * kMm;
-    neck.thickness_12 = 24.0 * kMm;
-    neck.fret_height = 1.15 * kMm;
-    neck.fallaway = 0.0006;
-    neck.relief = 0.62 * kMm;
-    const double slots[] = {0.10, 0.11, 0.28, 0.34};    // mm over a zero fret, string 1 first
-    const double heights[] = {2.75, 2.90, 3.10, 3.30};  // mm over fret 12
-    const double setbacks[] = {2.5, 3.2, 4.0, 5.2};
+neck::Layout layout() {
+    neck::Layout layout;
+    const double setbacks[] = {2.5, 3.2, 4.0, 5.2};  // mm
     for (int i = 0; i < kStrings; ++i) {
         const double side = 1 - i / 1.5;
-        neck.strings.push_back({side * 15 * kMm, side * 28.5 * kMm, slots[i] * kMm, 0, setbacks[i] * kMm});
+        layout.strings.push_back({side * 15 * kMm, side * 28.5 * kMm, kScale, 0, setbacks[i] * kMm});
     }
-    neck.crowns = scattered_crowns(neck.frets, 0.005 * kMm, random);
-    for (int string = 1; string <= kStrings; ++string) set_height_at_12(neck, string, heights[string - 1] * kMm);
+    layout.frets = kLast;
+    layout.joint_fret = 16;
+    layout.crown_height = 1.15 * kMm;
+    layout.board = {305 * kMm, 305 * kMm, neck::centre_place(layout, kLast)};
+    return layout;
+}
+
+NeckTruth neck_before(numeric::Random& random) {
+    NeckTruth neck(
+        layout(),
+        {.width_nut = 41.1 * kMm, .width_last = 62.5 * kMm, .depth_nut = 21.4 * kMm, .depth_12 = 24.0 * kMm});
+    neck.set(What::relief, 0.62 * kMm);
+    neck.set(What::kink, -0.0006);     // rad: the board's end falls away
+    neck.set(What::hump, 0.01 * kMm);  // where the neck is screwed on
+    neck.scatter_crowns(0.005 * kMm, random);
+    const StringTruth strings[] = {
+        {0.09 * kMm, 2.75 * kMm}, {0.09 * kMm, 2.90 * kMm}, {0.28 * kMm, 3.10 * kMm}, {0.34 * kMm, 3.30 * kMm}};
+    string_up(neck, strings);
     return neck;
 }
 
 // Three quarter turns on the rod, two slots filed in passes, saddles lowered by eighths of a turn of M3 (0.5 mm).
 constexpr double kReliefPerQuarter = 0.10e-3;
 constexpr int kQuarters = 3;
-constexpr double kSlotsAfter[] = {0.10e-3, 0.11e-3, 0.11e-3, 0.12e-3};
+constexpr double kFiled[] = {0, 0, 0.18e-3, 0.23e-3};
 constexpr double kTurnsDown[] = {1.0, 1.0, 1.125, 1.25};
 
 NeckTruth neck_after(NeckTruth neck) {
-    neck.relief -= kQuarters * kReliefPerQuarter;
+    neck.bend(-kQuarters * kReliefPerQuarter);
     for (int i = 0; i < kStrings; ++i) {
-        neck.strings[i].slot_excess = kSlotsAfter[i];
-        neck.strings[i].saddle_height -= kTurnsDown[i] * 0.5 * kMm;
+        neck.move(i + 1, {.nut = -kFiled[i], .saddle = -kTurnsDown[i] * 0.5 * kMm});
     }
     return neck;
 }
@@ -69,22 +73,17 @@ std::string named(const char* what, int number, const std::string& stage) {
 // What the set-up is judged by, alike before and after.
 void setting(Sheet& sheet, const NeckTruth& neck, const std::string& stage, const double (&cents)[kStrings]) {
     for (const int string : {4, 1}) {
-        sheet.read("relief", held(string, kLast), relief_reading(neck, string, 1, kLast).depth, "dial",
+        sheet.read("relief", held(string, kLast), neck.relief(string, 1, kLast).depth, "dial",
                    {.id = named("relief", string, stage), .repeats = 2});
     }
     for (int string = kStrings; string >= 1; --string) {
-        const double gap = nut_gap(neck, string);
-        const char* word = gap < 0.02 * kMm ? "dead" : gap < 0.08 * kMm ? "just moves" : "clear gap";
-        sheet.tell("nut tap", on_string(string), word, {.id = named("nut-tap", string, stage)});
-    }
-    for (int string = kStrings; string >= 1; --string) {
-        const char* word = neck.strings[string - 1].slot_excess > 0.12 * kMm ? "loose" : "held and rings";
-        sheet.tell("nut wire", on_string(string), word, {.id = named("nut-wire", string, stage)});
+        sheet.tell("nut tap", on_string(string), std::string(tap_word(neck, string, sheet.random())),
+                   {.id = named("nut-tap", string, stage)});
     }
     for (const int fret : {1, 12, 17, kLast}) {
         for (int string = kStrings; string >= 1; --string) {
             const std::string id = fret == 12 ? named("height", string, stage) : "";
-            sheet.read("string height", on_string(string, fret), open_height(neck, string, fret), "height gauge",
+            sheet.read("string height", on_string(string, fret), neck.open_height(string, fret), "height gauge",
                        {.id = id,
                         .remark = fret == 12 && string == 4 ? "held as it is played, not lying" : "",
                         .repeats = fret == 12 ? 2 : 1});
@@ -96,9 +95,9 @@ void setting(Sheet& sheet, const NeckTruth& neck, const std::string& stage, cons
     }
     for (const int string : {4, 1}) {
         sheet.read("pickup gap", {{"string", string}, {"pickup", "neck"}, {"pressed", kLast}},
-                   pickup_gap(neck, string, kNeckPickup, -1.9 * kMm), "rule");
+                   neck.pickup_gap(string, kNeckPickup, -1.9 * kMm), "rule");
         sheet.read("pickup gap", {{"string", string}, {"pickup", "bridge"}, {"pressed", kLast}},
-                   pickup_gap(neck, string, kBridgePickup, stage == "before" ? -0.9 * kMm : -1.1 * kMm), "rule");
+                   neck.pickup_gap(string, kBridgePickup, stage == "before" ? -0.9 * kMm : -1.1 * kMm), "rule");
     }
 }
 
@@ -116,25 +115,24 @@ void arrival(Sheet& sheet) {
 void board_and_frets(Sheet& sheet, const NeckTruth& neck) {
     for (const bool treble : {false, true}) {
         for (int fret = 2; fret < kLast; ++fret) {
-            const double gap = rocker_gap(neck, treble ? 1 : kStrings, fret);
             sheet.tell("rocker", on_fret(fret, treble ? "treble" : "bass"),
-                       gap > 0.025 * kMm ? "click" : "no click");
+                       std::string(rocker_word(neck, treble ? 1 : kStrings, fret, sheet.random())));
         }
     }
     for (const int fret : {1, 7, 12, kLast}) {
-        sheet.read("fret height", on_fret(fret, "bass"), fret_height_at(neck, fret, -0.8), "dial");
-        sheet.read("fret height", on_fret(fret, "treble"), fret_height_at(neck, fret, 0.8), "dial");
+        sheet.read("fret height", on_fret(fret, "bass"), neck.crown_height(kStrings, fret), "dial");
+        sheet.read("fret height", on_fret(fret, "treble"), neck.crown_height(1, fret), "dial");
         sheet.read("fret overhang", on_fret(fret, "bass"), 0.01 * kMm, "dial");
         sheet.read("fret overhang", on_fret(fret, "treble"), 0, "dial");
         sheet.tell("fret end", on_fret(fret, "bass"), "clean");
         sheet.tell("fret end", on_fret(fret, "treble"), "clean");
     }
     sheet.tell("fret count", {}, "20");
-    sheet.read("board radius", on_fret(1), neck.radius_nut, "radius set");
-    sheet.read("nut width", {}, neck.width_nut, "caliper", {.repeats = 3});
-    sheet.read("neck thickness", on_fret(1), thickness_at(neck, fret_place(neck, 1)), "caliper");
-    sheet.read("neck thickness", on_fret(12), thickness_at(neck, fret_place(neck, 12)), "caliper");
-    sheet.read("scale length", {}, neck.scale, "rule", {.remark = "nut to fret 12, doubled"});
+    sheet.read("board radius", on_fret(1), neck.radius_at(neck.fret_place(1)), "radius set");
+    sheet.read("nut width", {}, neck.width_at(0), "caliper", {.repeats = 3});
+    sheet.read("neck thickness", on_fret(1), neck.thickness_at(neck.fret_place(1)), "caliper");
+    sheet.read("neck thickness", on_fret(12), neck.thickness_at(neck.fret_place(12)), "caliper");
+    sheet.read("scale length", {}, kScale, "rule", {.remark = "nut to fret 12, doubled"});
     sheet.read("string spread", {{"spot", "nut"}}, 30 * kMm, "caliper");
     sheet.read("string gap unevenness", {}, 0.18 * kMm, "caliper");
     for (const char* side : {"bass", "treble"}) {
@@ -210,8 +208,8 @@ void bend_the_neck(Sheet& sheet, NeckTruth neck) {
             sheet.sit_down({"before", "Ruta Vell", "2026-11-05", 9 * 60 + 5});
             sheet.remark("Relief read again in the morning: it had not crept.");
         }
-        neck.relief -= kReliefPerQuarter;
-        const double read = relief_reading(neck, kStrings, 1, kLast).depth;
+        neck.bend(-kReliefPerQuarter);
+        const double read = neck.relief(kStrings, 1, kLast).depth;
         sheet.work(
             "truss rod", {}, "1/4 turn tighter",
             "turns freely; read after it: " + format_quantity(read, *find_unit("mm", Dimension::length), 2));
@@ -225,8 +223,8 @@ void the_work(Sheet& sheet, const NeckTruth& before) {
         sheet.work("saddle height", on_string(string),
                    std::to_string(static_cast<int>(eighths)) + "/8 turn down, both screws");
     }
-    sheet.work("nut slot", on_string(4), "filed in five passes, wire in between");
-    sheet.work("nut slot", on_string(3), "filed in four passes, wire in between");
+    sheet.work("nut slot", on_string(4), "filed in five passes, tapped in between");
+    sheet.work("nut slot", on_string(3), "filed in four passes, tapped in between");
     for (const int string : {4, 3, 2, 1})
         sheet.work("saddle length", on_string(string), "set at fret 12, tried at 5 and 17");
     sheet.work("pickup height", {{"pickup", "bridge"}}, "up again, 1/4 turn below where it was");
@@ -236,8 +234,8 @@ void the_work(Sheet& sheet, const NeckTruth& before) {
 
 }  // namespace
 
-std::string dray() {
-    Sheet sheet(kSeed);
+Visit dray(std::uint64_t seed) {
+    Sheet sheet(seed);
     add_shop_tools(sheet);
     const NeckTruth before = neck_before(sheet.random());
     const NeckTruth after = neck_after(before);
@@ -259,7 +257,7 @@ std::string dray() {
         sheet.read("relief drift", held(string, kLast), 0.004 * kMm, "dial",
                    {.remark = "against the day of the rod"});
     }
-    return sheet.bench_file(dray_story());
+    return {sheet.bench_file(dray_story()), after};
 }
 
 }  // namespace fallaway::demo

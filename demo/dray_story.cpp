@@ -35,7 +35,7 @@ constexpr const char* kStory = R"json({
                   "by": "Joon Aster", "when": "2026-11-06T11:30:00+01:00",
                   "why": "relief halved with the rod, saddles lowered after it"}},
       {"text": "low F on the E string is always sharp", "at": {"string": 4, "fret": 1},
-       "ending": {"as": "cured", "shown_by": ["nut-tap-4-after", "nut-wire-4-after"],
+       "ending": {"as": "cured", "shown_by": ["nut-tap-4-after"],
                   "by": "Joon Aster", "when": "2026-11-06T11:30:00+01:00",
                   "why": "the slot stood too high: the string was stretched on its way down"}},
       {"text": "the D on the G string is gone at once", "at": {"string": 1, "fret": 7},

@@ -10,10 +10,10 @@ int main(int count, char** arguments) {
         std::cerr << "usage: make_demo DIR\n";
         return 2;
     }
-    for (const auto& [name, write] : fallaway::demo::demo_files()) {
+    for (const auto& [name, write, seed] : fallaway::demo::demo_files()) {
         const std::filesystem::path path = std::filesystem::path(arguments[1]) / name;
         std::ofstream file(path, std::ios::binary);
-        file << write();
+        file << write(seed).bench_file;
         if (!file.flush()) {
             std::cerr << path.string() << ": cannot be written\n";
             return 2;

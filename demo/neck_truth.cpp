@@ -2,82 +2,32 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 namespace fallaway::demo {
 namespace {
 
-const StringTruth& string_of(const NeckTruth& neck, int string) {
-    return neck.strings.at(string - 1);
-}
+using neck::kCentre;
+using neck::What;
 
-double across(const NeckTruth& neck, int string, double x) {
-    const StringTruth& s = string_of(neck, string);
-    return s.y_nut + (s.y_saddle - s.y_nut) * x / neck.scale;
-}
+// Of the words of "nut tap": edges as a bench file means them.
+constexpr double kMovesFrom = 0.02e-3;
+constexpr double kClearFrom = 0.08e-3;
+// How sharply a finger knows them: common practice, no source.
+constexpr double kTapScatter = 0.005e-3;
 
-double saddle_place(const NeckTruth& neck, int string) {
-    return neck.scale + string_of(neck, string).setback;
-}
-
-// Drop below the centre line of a circle.
-double drop(double y, double radius) {
-    return radius - std::sqrt(radius * radius - y * y);
-}
-
-// 1/I of a half-ellipse up to a factor: I ~ width * thickness^3.
-double flexibility(const NeckTruth& neck, double x) {
-    const double thickness = thickness_at(neck, x);
-    return 1 / (width_at(neck, x) * thickness * thickness * thickness);
-}
-
-// Deflection at x of the neck clamped at the joint under a constant moment, up to a factor: the double integral of
-// flexibility by the trapezoid rule, fine enough for a tenth of a micrometre.
-double bent(const NeckTruth& neck, double x) {
-    constexpr int kSteps = 64;
-    const double joint = fret_place(neck, neck.joint_fret);
-    if (x >= joint) return 0;
-    const double step = (joint - x) / kSteps;
-    double slope = 0;
-    double deflection = 0;
-    for (int i = 0; i < kSteps; ++i) {
-        const double here = flexibility(neck, joint - i * step);
-        const double next = flexibility(neck, joint - (i + 1) * step);
-        const double slope_next = slope + step * (here + next) / 2;
-        deflection += step * (slope + slope_next) / 2;
-        slope = slope_next;
-    }
-    return deflection;
-}
-
-// Largest dip of `bent` under the line over crowns 1 and last.
-double bent_dip(const NeckTruth& neck) {
-    const double first = fret_place(neck, 1);
-    const double last = fret_place(neck, neck.frets);
-    const double at_first = bent(neck, first);
-    double dip = 0;
-    for (int fret = 1; fret <= neck.frets; ++fret) {
-        const double x = fret_place(neck, fret);
-        dip = std::max(dip, at_first * (last - x) / (last - first) - bent(neck, x));
-    }
-    return dip;
-}
-
-double profile(const NeckTruth& neck, double x) {
-    const double beyond = std::max(0.0, x - fret_place(neck, neck.joint_fret));
-    return neck.relief * bent(neck, x) / bent_dip(neck) - neck.fallaway * beyond;
-}
-
-double error_at(const NeckTruth& neck, int fret, double side) {
-    const CrownError& e = neck.crowns.at(fret - 1);
-    const double part = std::clamp(side, -1.0, 1.0);
-    return part < 0 ? e.middle + (e.bass - e.middle) * -part : e.middle + (e.treble - e.middle) * part;
-}
-
-double nut_floor(const NeckTruth& neck, int string) {
-    const StringTruth& s = string_of(neck, string);
-    const double zero_fret =
-        profile(neck, 0) - drop(s.y_nut, neck.radius_nut + neck.fret_height) + neck.fret_height;
-    return zero_fret + s.slot_excess;
+// Room for every unknown, so that each is one.
+neck::Prior everything() {
+    const neck::Guess any{0, 1};
+    return {.relief = any,
+            .skew = any,
+            .kink = any,
+            .hump = any,
+            .crown = any,
+            .tilt = any,
+            .slot = any,
+            .action = any,
+            .actions = {}};
 }
 
 double line(double x0, double z0, double x1, double z1, double x) {
@@ -86,93 +36,146 @@ double line(double x0, double z0, double x1, double z1, double x) {
 
 }  // namespace
 
-double fret_place(const NeckTruth& neck, int fret) {
-    return neck.scale * (1 - std::exp2(-fret / 12.0));
+NeckTruth::NeckTruth(const neck::Layout& layout, const neck::NeckBeam& wood)
+    : model_(layout, everything()),
+      shapes_(layout),
+      moves_(layout),
+      wood_(wood),
+      state_(model_.unknowns().size()) {}
+
+std::size_t NeckTruth::index_of(What what, int at) const {
+    const auto& all = model_.unknowns();
+    const bool by_string = what == What::slot || what == What::action;
+    const auto found = std::find(all.begin(), all.end(), neck::Unknown{what, by_string ? at - 1 : at});
+    if (found == all.end()) throw std::out_of_range("no such part of this neck");
+    return static_cast<std::size_t>(found - all.begin());
 }
 
-double width_at(const NeckTruth& neck, double x) {
-    return line(0, neck.width_nut, fret_place(neck, neck.frets), neck.width_last, x);
+void NeckTruth::set(What what, int at, double value) {
+    state_[index_of(what, at)] = value;
 }
 
-double radius_at(const NeckTruth& neck, double x) {
-    return line(0, neck.radius_nut, fret_place(neck, neck.frets), neck.radius_last, x);
+double NeckTruth::of(What what, int at) const {
+    return state_[index_of(what, at)];
 }
 
-double thickness_at(const NeckTruth& neck, double x) {
-    return line(0, neck.thickness_nut, fret_place(neck, 12), neck.thickness_12, x);
+void NeckTruth::scatter_crowns(double sd, numeric::Random& random) {
+    for (int fret = 1; fret <= layout().frets; ++fret) {
+        set(What::crown, fret, sd * random.normal());
+        set(What::tilt, fret, sd / 2 * random.normal());
+    }
 }
 
-double crown(const NeckTruth& neck, int string, int fret) {
-    const double x = fret_place(neck, fret);
-    const double y = across(neck, string, x);
-    return profile(neck, x) - drop(y, radius_at(neck, x)) + neck.fret_height +
-           error_at(neck, fret, 2 * y / width_at(neck, x));
+void NeckTruth::set_height_at_12(int string, double height) {
+    state_[index_of(What::action, string)] += height - open_height(string, 12);
 }
 
-double fret_height_at(const NeckTruth& neck, int fret, double side) {
-    return neck.fret_height + error_at(neck, fret, side);
+void NeckTruth::bend(double more_relief) {
+    for (int string = 1; string <= int(layout().strings.size()); ++string) {
+        state_[index_of(What::action, string)] += moves_.open_height({.relief = more_relief}, string - 1, 12);
+    }
+    state_[index_of(What::relief, 0)] += more_relief;
 }
 
-double open_height(const NeckTruth& neck, int string, int fret) {
-    return fretted_gap(neck, string, 0, fret);
+void NeckTruth::move(int string, const neck::Moves& nut_or_saddle) {
+    state_[index_of(What::action, string)] += moves_.open_height(nut_or_saddle, string - 1, 12);
+    state_[index_of(What::slot, string)] += nut_or_saddle.nut;
 }
 
-double fretted_gap(const NeckTruth& neck, int string, int held, int over) {
-    const double from = held == 0 ? nut_floor(neck, string) : crown(neck, string, held);
-    return line(fret_place(neck, held), from, saddle_place(neck, string), string_of(neck, string).saddle_height,
-                fret_place(neck, over)) -
-           crown(neck, string, over);
+double NeckTruth::value(const neck::Form& form) const {
+    return numeric::mean_of({state_, {}}, form);
 }
 
-double held_gap(const NeckTruth& neck, int string, int low, int high, int over) {
-    return line(fret_place(neck, low), crown(neck, string, low), fret_place(neck, high), crown(neck, string, high),
-                fret_place(neck, over)) -
-           crown(neck, string, over);
+double NeckTruth::width_at(double x) const {
+    return line(0, wood_.width_nut, fret_place(layout().frets), wood_.width_last, x);
 }
 
-Dip relief_reading(const NeckTruth& neck, int string, int low, int high) {
-    Dip deepest{-1, low};
-    for (int fret = low + 1; fret < high; ++fret) {
-        const double gap = held_gap(neck, string, low, high, fret);
-        if (gap > deepest.depth) deepest = {gap, fret};
+double NeckTruth::thickness_at(double x) const {
+    return line(0, wood_.depth_nut, fret_place(12), wood_.depth_12, x);
+}
+
+double NeckTruth::radius_at(double x) const {
+    return neck::board_radius(layout().board, x);
+}
+
+double NeckTruth::fret_place(int fret) const {
+    return neck::centre_place(layout(), fret);
+}
+
+double NeckTruth::fretted_height(int string, int held, int over) const {
+    return value(model_.fretted_height(string - 1, held, over));
+}
+
+double NeckTruth::gap(int string, int from, int to, int over) const {
+    return value(model_.gap(string - 1, from, to, over));
+}
+
+Dip NeckTruth::relief(int string, int from, int to) const {
+    Dip deepest{-1, from};
+    for (int fret = from + 1; fret < to; ++fret) {
+        const double depth = gap(string, from, to, fret);
+        if (depth > deepest.depth) deepest = {depth, fret};
     }
     return deepest;
 }
 
-double nut_gap(const NeckTruth& neck, int string) {
-    const double at_1 =
-        line(0, nut_floor(neck, string), fret_place(neck, 2), crown(neck, string, 2), fret_place(neck, 1));
-    return std::max(0.0, at_1 - crown(neck, string, 1));
+double NeckTruth::nut_gap(int string) const {
+    return std::max(0.0, value(model_.height_behind(string - 1, 2, 1)));
 }
 
-double rocker_gap(const NeckTruth& neck, int string, int fret) {
-    return -held_gap(neck, string, fret - 1, fret + 1, fret);
+double NeckTruth::rock(int string, int fret) const {
+    return value(model_.rock(string - 1, fret));
 }
 
-double pickup_gap(const NeckTruth& neck, int string, double x, double top) {
-    return line(fret_place(neck, neck.frets), crown(neck, string, neck.frets), saddle_place(neck, string),
-                string_of(neck, string).saddle_height, x) -
-           top;
+double NeckTruth::crown_height(int string, int fret) const {
+    return value(model_.crown_height(string - 1, fret));
 }
 
-void set_height_at_12(NeckTruth& neck, int string, double height) {
-    const double share = fret_place(neck, 12) / saddle_place(neck, string);
-    neck.strings.at(string - 1).saddle_height =
-        (height + crown(neck, string, 12) - nut_floor(neck, string) * (1 - share)) / share;
+double NeckTruth::over_wire(int string) const {
+    return value(model_.over_wire(string - 1, neck::kWirePlace));
+}
+
+double NeckTruth::pickup_gap(int string, double x, double top) const {
+    const int last = layout().frets;
+    const double over = line(model_.place(string - 1, last), value(model_.crown(string - 1, last)),
+                             neck::speaking_length(layout(), string - 1), value(model_.saddle(string - 1)), x);
+    return over - of(What::relief) * shapes_.at(x).bow - top;
+}
+
+void string_up(NeckTruth& neck, std::span<const StringTruth> strings) {
+    for (std::size_t i = 0; i < strings.size(); ++i) {
+        neck.set(What::slot, int(i) + 1, strings[i].slot);
+        neck.set_height_at_12(int(i) + 1, strings[i].height_at_12);
+    }
 }
 
 std::string_view heard(const NeckTruth& neck, int string, int fret, double pick) {
-    const double from = fret_place(neck, fret);
-    const double length = saddle_place(neck, string) - from;
+    const double from = neck.fret_place(fret);
+    const double length = neck::speaking_length(neck.layout(), string - 1) - from;
     double touching = 1;  // the smallest swing that touches a crown ahead, m
-    for (int over = fret + 1; over <= neck.frets; ++over) {
-        const double way = fret_place(neck, over) - from;
+    for (int over = fret + 1; over <= neck.layout().frets; ++over) {
+        const double way = neck.fret_place(over) - from;
         const double excursion = std::min({1.0, way / pick, (length - way) / pick});
-        touching = std::min(touching, fretted_gap(neck, string, fret, over) / excursion);
+        touching = std::min(touching, neck.fretted_height(string, fret, over) / excursion);
     }
     if (touching < 0.25e-3) return "chokes";
     if (touching < 0.41e-3) return "buzzes";
     return touching < 0.47e-3 ? "rattles when struck hard" : "rings";
+}
+
+std::string_view rocker_word(const NeckTruth& neck, int string, int fret, numeric::Random& random) {
+    const double felt = neck.rock(string, fret) + neck::Tools{}.click.sd * random.normal();
+    return felt > neck::kClickFrom ? "click" : "no click";
+}
+
+std::string_view tap_word(const NeckTruth& neck, int string, numeric::Random& random) {
+    const double felt = neck.nut_gap(string) + kTapScatter * random.normal();
+    return felt < kMovesFrom ? "dead" : felt < kClearFrom ? "just moves" : "clear gap";
+}
+
+std::string_view wire_word(const NeckTruth& neck, int string, numeric::Random& random) {
+    const double felt = neck.over_wire(string) + neck::Tools{}.wire.sd * random.normal();
+    return felt > neck::kWireDeadZone ? "loose" : felt < -neck::kWireDeadZone ? "string lifts" : "held and rings";
 }
 
 }  // namespace fallaway::demo

@@ -4,29 +4,31 @@
 namespace fallaway::demo {
 namespace {
 
-constexpr std::uint64_t kSeed = 7;
+constexpr int kLast = 22;
 constexpr double kMm = 1e-3;
 constexpr double kPick = 90e-3;
 
 // 648 mm, 22 frets, one radius: what the file leaves to be assumed.
-NeckTruth true_neck(numeric::Random& random) {
-    NeckTruth neck;
-    neck.scale = 648 * kMm;
-    neck.radius_nut = neck.radius_last = 305 * kMm;
-    neck.width_nut = 42 * kMm;
-    neck.width_last = 56 * kMm;
-    neck.thickness_nut = 20.8 * kMm;
-    neck.thickness_12 = 22.9 * kMm;
-    neck.fret_height = 1.05 * kMm;
-    neck.relief = 0.22 * kMm;
-    const double slots[] = {0.10, 0.11, 0.24, 0.12, 0.12, 0.14};
-    const double heights[] = {1.72, 1.78, 1.84, 1.95, 2.02, 2.10};
+neck::Layout layout() {
+    neck::Layout layout;
     for (int i = 0; i < 6; ++i) {
         const double side = 1 - i / 2.5;
-        neck.strings.push_back({side * 17.6 * kMm, side * 26.2 * kMm, slots[i] * kMm, 0, 2.5 * kMm});
+        layout.strings.push_back({side * 17.6 * kMm, side * 26.2 * kMm, 648 * kMm, 0, 2.5 * kMm});
     }
-    neck.crowns = scattered_crowns(neck.frets, 0.006 * kMm, random);
-    for (int string = 1; string <= 6; ++string) set_height_at_12(neck, string, heights[string - 1] * kMm);
+    layout.frets = kLast;
+    layout.joint_fret = 16;
+    layout.crown_height = 1.05 * kMm;
+    layout.board = {305 * kMm, 305 * kMm, neck::centre_place(layout, kLast)};
+    return layout;
+}
+
+NeckTruth true_neck(numeric::Random& random) {
+    NeckTruth neck(layout(), {});
+    neck.set(neck::What::relief, 0.22 * kMm);
+    neck.scatter_crowns(0.006 * kMm, random);
+    const StringTruth strings[] = {{0.08 * kMm, 1.72 * kMm}, {0.09 * kMm, 1.78 * kMm}, {0.24 * kMm, 1.84 * kMm},
+                                   {0.09 * kMm, 1.95 * kMm}, {0.10 * kMm, 2.02 * kMm}, {0.17 * kMm, 2.10 * kMm}};
+    string_up(neck, strings);
     return neck;
 }
 
@@ -55,20 +57,15 @@ void readings(Sheet& sheet, const NeckTruth& neck) {
         for (int string = 6; string >= 1; --string) action(string);
     };
     every_string([&](int s) { sheet.read("pitch on arrival", on_string(s), drift[s - 1], "tuner"); });
-    sheet.read("relief", on_string(6), relief_reading(neck, 6, 1, 22).depth, "leaves");
-    every_string([&](int s) {
-        const double gap = nut_gap(neck, s);
-        sheet.tell("nut tap", on_string(s),
-                   gap < 0.02 * kMm   ? "dead"
-                   : gap < 0.08 * kMm ? "just moves"
-                                      : "clear gap");
-    });
+    sheet.read("relief", on_string(6), neck.relief(6, 1, kLast).depth, "leaves");
     every_string(
-        [&](int s) { sheet.read("string height", on_string(s, 12), open_height(neck, s, 12), "height gauge"); });
+        [&](int s) { sheet.tell("nut tap", on_string(s), std::string(tap_word(neck, s, sheet.random()))); });
+    every_string(
+        [&](int s) { sheet.read("string height", on_string(s, 12), neck.open_height(s, 12), "height gauge"); });
     every_string([&](int s) { sheet.read("intonation", on_string(s), cents[s - 1], "tuner"); });
     sheet.tell("note", {}, "rings");
     every_string([&](int s) {
-        for (int fret = 0; fret <= neck.frets; ++fret) {
+        for (int fret = 0; fret <= kLast; ++fret) {
             const std::string word(heard(neck, s, fret, kPick));
             if (word != "rings") sheet.tell("note", on_string(s, fret), word);
         }
@@ -80,12 +77,13 @@ void readings(Sheet& sheet, const NeckTruth& neck) {
 }  // namespace
 
 const std::vector<DemoFile>& demo_files() {
-    static const std::vector<DemoFile> kFiles{{"heron.json", heron}, {"dray.json", dray}, {"quick.json", quick}};
+    static const std::vector<DemoFile> kFiles{
+        {"heron.json", heron, 412}, {"dray.json", dray, 88}, {"quick.json", quick, 7}};
     return kFiles;
 }
 
-std::string quick() {
-    Sheet sheet(kSeed);
+Visit quick(std::uint64_t seed) {
+    Sheet sheet(seed);
     sheet.add_tool("height gauge", "", {"mm", 0.05 * kMm, 0.02 * kMm, 0, 0.015 * kMm});
     sheet.add_tool("leaves", "", {"mm", 0.05 * kMm, 0.002 * kMm, 0, 0.004 * kMm});
     sheet.add_tool("tuner", "", {"cents", 0.1, 0.3, 0, 0.5});
@@ -95,7 +93,7 @@ std::string quick() {
     sheet.sit_down({"arrival", "Joon Aster", "2026-11-24", 16 * 60 + 5});
     looks(sheet);
     readings(sheet, neck);
-    return sheet.bench_file(story());
+    return {sheet.bench_file(story()), neck};
 }
 
 }  // namespace fallaway::demo

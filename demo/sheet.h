@@ -42,7 +42,7 @@ struct Extra {
 
 class Sheet {
 public:
-    explicit Sheet(std::uint64_t seed) : random_(seed) {}
+    explicit Sheet(std::uint64_t seed) : seed_(seed), random_(seed) {}
 
     // `id` and `kind` as the bench file names them; `entry` is the tool's line in the file without these two.
     // Without a kind the tool is in use and never named.
@@ -62,7 +62,8 @@ public:
     // "2026-11-17T09:31:00+01:00"; every entry takes its own time.
     std::string now(double minutes_later);
 
-    // The story with tools, readings, ratings, work and remarks put in, as the text of a bench file.
+    // The story with tools, readings, ratings, work and remarks put in, as the text of a bench file. A last remark
+    // says that it is invented, and from which seed.
     std::string bench_file(Json story) const;
 
 private:
@@ -76,6 +77,7 @@ private:
     std::string one_reading(const Drawn& tool, double truth);
     void sign(Json& entry, double minutes);
 
+    std::uint64_t seed_ = 0;
     numeric::Random random_;
     Sitting sitting_;
     double minutes_ = 0;

@@ -8,16 +8,6 @@ constexpr double kDegree = 0.017453292519943295;
 
 }  // namespace
 
-std::vector<CrownError> scattered_crowns(int frets, double sd, numeric::Random& random) {
-    std::vector<CrownError> crowns;
-    for (int fret = 1; fret <= frets; ++fret) {
-        const double middle = sd * random.normal();
-        const double tilt = sd / 2 * random.normal();
-        crowns.push_back({middle - tilt, middle, middle + tilt});
-    }
-    return crowns;
-}
-
 // Offsets stay within what each kind of tool is allowed to err (data/tools.json); scatter is that of a steady
 // hand.
 void add_shop_tools(Sheet& sheet) {

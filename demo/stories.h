@@ -1,22 +1,29 @@
-// The demo instruments: each function gives one complete bench file as text, the same bytes on every run.
+// The demo instruments: each function gives one complete bench file, the same bytes for the same seed.
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
 #include "neck_truth.h"
-#include "science/numeric/random.h"
 #include "sheet.h"
 
 namespace fallaway::demo {
 
-std::string heron();  // a guitar between inspection and work
-std::string dray();   // a bass before and after its set-up
-std::string quick();  // a guitar of which only the kind is known, looked at for ten minutes
+// A bench file as text, and the neck it leaves behind: as it stood when the last readings were taken.
+struct Visit {
+    std::string bench_file;
+    NeckTruth neck;
+};
+
+Visit heron(std::uint64_t seed);  // a guitar between inspection and work
+Visit dray(std::uint64_t seed);   // a bass before and after its set-up
+Visit quick(std::uint64_t seed);  // a guitar of which only the kind is known, looked at for ten minutes
 
 struct DemoFile {
     const char* name;
-    std::string (*write)();
+    Visit (*write)(std::uint64_t seed);
+    std::uint64_t seed;  // told in a remark of the file
 };
 const std::vector<DemoFile>& demo_files();
 
@@ -29,9 +36,6 @@ Json dray_story();
 void heron_hands(Sheet& sheet);
 void dray_hands(Sheet& sheet);
 void dray_hands_after(Sheet& sheet);
-
-// Every crown a little off, with this standard deviation (m), tilted across by half as much.
-std::vector<CrownError> scattered_crowns(int frets, double sd, numeric::Random& random);
 
 // The tools of the shop with their certificates, drawn anew for each sheet.
 void add_shop_tools(Sheet& sheet);

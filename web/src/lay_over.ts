@@ -110,12 +110,3 @@ export function settle(stored: StoredEntry[], item: OutboxItem, answer: EntriesS
     return { ...entry, seq, place: entry.place === entry.seq ? seq : entry.place };
   });
 }
-
-/**
- * The entries that are replaced, with all that those had replaced themselves: a correction of a correction must not bring
- * the first figure back, since an entry that is out of force holds nothing down.
- */
-export function withEarlier(ids: readonly Id[], shown: readonly StoredEntry[]): Id[] {
-  const earlier = shown.filter((one) => ids.includes(one.id)).flatMap((one) => one.replaces ?? []);
-  return [...new Set([...ids, ...earlier])];
-}

@@ -5,6 +5,7 @@ export type Route =
   | { page: "visits" }
   | { page: "visit"; id: string; checkpoint?: string }
   | { page: "verdict"; id: string }
+  | { page: "survey"; id: string }
   | { page: "dossier"; id: string }
   | { page: "sums"; name?: string }
   | { page: "shop" }
@@ -30,6 +31,7 @@ export function parseRoute(path: string, query = ""): Route {
   if (first === undefined) return { page: "visits" };
   if (first === "visits" && second !== undefined && idShape.test(second) && parts.length <= 3) {
     if (third === "verdict") return { page: "verdict", id: second };
+    if (third === "neck") return { page: "survey", id: second };
     return third === undefined ? { page: "visit", id: second } : { page: "visit", id: second, checkpoint: third };
   }
   if (first === "dossiers" && second !== undefined && idShape.test(second) && parts.length === 2)
@@ -51,6 +53,8 @@ export function href(route: Route): string {
       return `/visits/${route.id}${route.checkpoint === undefined ? "" : `/${encodeURIComponent(route.checkpoint)}`}`;
     case "verdict":
       return `/visits/${route.id}/verdict`;
+    case "survey":
+      return `/visits/${route.id}/neck`;
     case "dossier":
       return `/dossiers/${route.id}`;
     case "sums":

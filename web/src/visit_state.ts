@@ -5,7 +5,7 @@ import { link, linkSays } from "./api/link";
 import { outbox, type Outbox, type OutboxItem } from "./api/outbox";
 import type { Conflict, Entry, Id, Photo, Tried, VisitView } from "./api/types";
 import { followVisit } from "./follow_visit";
-import { layOver, settle, withEarlier, type ShownVisit } from "./lay_over";
+import { layOver, settle, type ShownVisit } from "./lay_over";
 import { shop } from "./shop_state";
 import { tryingOut } from "./trying_out";
 
@@ -103,9 +103,7 @@ export function openVisit(id: Id, box: Outbox = outbox): OpenVisit {
     path: part.path,
     saw: stored.peek()?.seq ?? 0,
     ...(part.value === undefined ? {} : { value: part.value }),
-    ...(part.replaces && part.replaces.length > 0
-      ? { replaces: withEarlier(part.replaces, view.peek()?.entries ?? []) }
-      : {}),
+    ...(part.replaces && part.replaces.length > 0 ? { replaces: part.replaces } : {}),
   });
   const trying = tryingOut(id, tried, make);
   return {

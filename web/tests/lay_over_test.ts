@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { OutboxItem } from "../src/api/outbox";
 import type { Answer, EntriesStored, Entry, Judged, StoredEntry, VisitView } from "../src/api/types";
-import { applyChange, applyJudged, layOver, mergeAnswers, settle, withEarlier } from "../src/lay_over";
+import { applyChange, applyJudged, layOver, mergeAnswers, settle } from "../src/lay_over";
 
 const mine = "000000000000000a";
 const theirs = "000000000000000b";
@@ -172,15 +172,5 @@ describe("what the live line tells", () => {
       assessment: { answers: [answer("y", "2")] },
     });
     expect(next.assessment.answers.map((one) => one.checkpoint)).toEqual(["y"]);
-  });
-});
-
-describe("a correction of a correction", () => {
-  it("takes all earlier figures out with it: what is out of force holds nothing down", () => {
-    const of = (id: string, replaces: string[]) =>
-      ({ id, path: "/readings", seq: 1, device: "d", at: "", saw: 0, place: 1, replaces }) as unknown as StoredEntry;
-    expect(withEarlier(["b"], [of("b", ["a"]), of("x", ["y"])])).toEqual(["b", "a"]);
-    expect(withEarlier(["c"], [of("c", ["b", "a"])])).toEqual(["c", "b", "a"]);
-    expect(withEarlier(["q"], [])).toEqual(["q"]);
   });
 });

@@ -8,6 +8,7 @@ const pages: [string, Route][] = [
   [`/visits/${id}/action-12`, { page: "visit", id, checkpoint: "action-12" }],
   [`/visits/${id}/own%20check%2Ftwo`, { page: "visit", id, checkpoint: "own check/two" }],
   [`/visits/${id}/verdict`, { page: "verdict", id }],
+  [`/visits/${id}/neck`, { page: "survey", id }],
   [`/dossiers/${id}`, { page: "dossier", id }],
   ["/sums", { page: "sums" }],
   ["/sums/fret-places", { page: "sums", name: "fret-places" }],

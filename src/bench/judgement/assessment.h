@@ -9,7 +9,9 @@
 #include "bench/evidence/assumptions.h"
 #include "bench/evidence/bench.h"
 #include "bench/evidence/procedure.h"
+#include "bench/model/intonation.h"
 #include "bench/model/neck_survey.h"
+#include "bench/model/strings_fitted.h"
 #include "science/metrology/compare.h"
 #include "science/metrology/conformity.h"
 #include "science/metrology/uncertainty.h"
@@ -188,6 +190,8 @@ struct Assessment {
     std::vector<Change> changes;
     std::optional<PriceResult> price;
     std::optional<model::NeckSurvey> neck;
+    model::FittedStrings strings;
+    std::optional<model::Intonation> intonation;
     std::vector<Answer> answers;  // every checkpoint of the procedure that applies or was answered
     std::vector<std::string>
         not_looked_at;                    // questions of the procedure outside what was answered, plain sentences

@@ -196,6 +196,8 @@ Assessment assess(const Bench& bench, const Catalogue& catalogue) {
     result.price = judge_price(bench);
 
     result.neck = model::survey_neck(bench, readings);
+    result.strings = model::strings_of(bench, readings, catalogue);
+    if (result.neck) result.intonation = model::intonation_of(bench, readings, *result.neck, result.strings);
 
     result.findings = findings_of(result.answers, catalogue.procedure);
     if (result.neck) std::ranges::move(disagreements(*result.neck), std::back_inserter(result.findings));

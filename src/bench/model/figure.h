@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "science/base/quantity_text.h"
 #include "science/metrology/uncertainty.h"
@@ -18,7 +19,9 @@ struct Figure {
     friend bool operator==(const Figure&, const Figure&) = default;
 };
 
-// A length for a bench: in mm, u to one digit.
+// A value for a bench, u to one digit.
+Figure in_unit(const metrology::Uncertain& value, std::string_view unit, Dimension dimension);
 Figure in_mm(const metrology::Uncertain& length);
+Figure in_cents(const metrology::Uncertain& interval);
 
 }  // namespace fallaway::model

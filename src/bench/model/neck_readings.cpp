@@ -57,7 +57,7 @@ public:
 
     std::vector<NeckReading> take() && {
         for (const std::string_view what : {std::string_view("string height"), kHeldHeight}) heights(what);
-        each("relief", [&](const Current& c) { number(c, line(c.at, layout_, c.at.fret.has_value())); });
+        reliefs();
         each("straightedge gap", [&](const Current& c) { number(c, line(c.at, layout_, true)); });
         nut();
         crowns();
@@ -98,6 +98,15 @@ private:
         each(what, [&](const Current& c) {
             if (c.at.fret.value_or(0) < 1) return;
             for (const int string : strings_of(c.at, layout_)) number(c, height(c.at, string));
+        });
+    }
+
+    // One as it was held; several have been brought to the whole neck before they were made into one.
+    void reliefs() {
+        each("relief", [&](const Current& c) {
+            Place at = c.from.size() == 1 ? c.from.front()->at : c.at;
+            if (c.from.size() > 1) at.fret.reset();
+            number(c, line(at, layout_, at.fret.has_value()));
         });
     }
 

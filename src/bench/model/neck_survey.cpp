@@ -58,6 +58,11 @@ void add_common(numeric::Gaussian& start, const NeckModel& model, What what, con
     }
 }
 
+bool counts(const CurrentReadings& readings, std::string_view what) {
+    return std::ranges::any_of(readings.of(what),
+                               [](const Current& current) { return current.taken.stale_because.empty(); });
+}
+
 Uncertain at(const numeric::Gaussian& state, const neck::Form& form) {
     return neck::read(state, form);
 }
@@ -71,11 +76,22 @@ Uncertain fallaway_of(const NeckModel& model, const numeric::Gaussian& state) {
     return {-kink.value * std::max(0.0, length), kink.u * std::max(0.0, length)};
 }
 
+// The straight line through the first and the last crown under a string, at x along it.
+neck::Form first_to_last(const NeckModel& model, int string, double x) {
+    const int last = model.layout().frets;
+    const double first_x = model.place(string, 1);
+    const double share = (x - first_x) / (model.place(string, last) - first_x);
+    return (1 - share) * model.crown(string, 1) + share * model.crown(string, last);
+}
+
 StringSurvey survey_string(const NeckModel& model, const numeric::Gaussian& state,
                            std::span<const neck::Clearance> clearances, int string) {
     const int frets = model.layout().frets;
     StringSurvey survey;
     survey.string = string + 1;
+    survey.nut_over_line = at(state, model.nut(string) - first_to_last(model, string, 0));
+    const double end = neck::speaking_length(model.layout(), string);
+    survey.saddle_over_line = at(state, model.saddle(string) - first_to_last(model, string, end));
     if (!model.layout().zero_fret) survey.slot = at(state, model.unknown({What::slot, string}));
     survey.over_first = at(state, model.open_height(string, 1));
     survey.over_twelfth = at(state, model.open_height(string, std::min(12, frets)));
@@ -85,6 +101,7 @@ StringSurvey survey_string(const NeckModel& model, const numeric::Gaussian& stat
     for (const neck::Clearance& c : clearances) {
         if (c.string != string) continue;
         if (c.next_fret()) survey.next_fret.push_back({c.value, c.u});
+        if (c.held == 0) survey.open.push_back({c.value, c.u});
         if (least == nullptr || c.value < least->value) least = &c;
     }
     if (least != nullptr) {
@@ -118,7 +135,34 @@ CrownSurvey survey_crown(const NeckModel& model, const neck::ProfileShapes& all,
     return survey;
 }
 
-// A line every 0.02 mm where most crowns are known that well, else every 0.05 mm.
+// Less than half of what is known of it was read: its variance is over half of what it was before any reading.
+bool rests_on_usual(const Uncertain& known, const Uncertain& usual) {
+    return known.u * known.u > 0.5 * usual.u * usual.u;
+}
+
+// Beside the same survey of a neck that nobody read.
+void mark_assumed(NeckSurvey& survey, const NeckModel& model, const neck::ProfileShapes& all,
+                  const numeric::Gaussian& usual) {
+    for (StringSurvey& string : survey.strings) {
+        const StringSurvey before = survey_string(model, usual, {}, string.string - 1);
+        const auto mark = [&](const char* name, Uncertain StringSurvey::*figure) {
+            if (rests_on_usual(string.*figure, before.*figure)) string.assumed.push_back(name);
+        };
+        if (!survey.layout.zero_fret) mark("slot", &StringSurvey::slot);
+        mark("over_first", &StringSurvey::over_first);
+        mark("over_twelfth", &StringSurvey::over_twelfth);
+        mark("over_last", &StringSurvey::over_last);
+    }
+    for (CrownSurvey& crown : survey.crowns) {
+        crown.assumed = rests_on_usual(crown.off, survey_crown(model, all, usual, crown.fret).off);
+    }
+    const int last = survey.layout.frets;
+    const auto gap = model.gap(neck::kCentre, 1, last, survey.relief_at);
+    if (rests_on_usual(survey.relief, at(usual, gap))) survey.assumed.push_back("relief");
+    if (rests_on_usual(survey.fallaway, fallaway_of(model, usual))) survey.assumed.push_back("fallaway");
+}
+
+// A line every 0.02 mm where most crowns are known to half as much again, else every 0.05 mm.
 void draw_contours(NeckSurvey& survey) {
     std::vector<std::vector<Uncertain>> rows;
     std::vector<double> u;
@@ -127,7 +171,7 @@ void draw_contours(NeckSurvey& survey) {
         u.push_back(crown.off.u);
     }
     std::ranges::nth_element(u, u.begin() + u.size() / 2);
-    survey.contour_step = (u[u.size() / 2] <= 0.02 * kMm ? 0.02 : 0.05) * kMm;
+    survey.contour_step = (u[u.size() / 2] <= 0.03 * kMm ? 0.02 : 0.05) * kMm;
     survey.contours = contours(rows, survey.contour_step);
 }
 
@@ -175,15 +219,14 @@ std::vector<NextOnTheNeck> next_on(const NeckModel& model, const numeric::Gaussi
 
 }  // namespace
 
-Figure in_mm(const Uncertain& length) {
-    const Unit& mm = *find_unit("mm", Dimension::length);
-    return {format_at_the_bench(length.value, length.u, mm), &mm, length};
-}
-
 std::optional<NeckSurvey> survey_neck(const evidence::Bench& bench, const CurrentReadings& readings) {
     NeckSurvey survey;
     survey.layout = neck_layout(bench, readings);
     if (!neck::check(survey.layout) || survey.layout.frets < 3) return std::nullopt;
+
+    const auto& wire = bench.instrument.fretwire;
+    survey.radius_known = bench.instrument.radius.has_value() || counts(readings, "board radius");
+    survey.fret_height_known = (wire && wire->height) || counts(readings, "fret height");
 
     const std::vector<NeckReading> read = neck_readings(readings, survey.layout);
     std::vector<neck::Reading> taken;
@@ -211,6 +254,7 @@ std::optional<NeckSurvey> survey_neck(const evidence::Bench& bench, const Curren
     for (int fret = 1; fret <= survey.layout.frets; ++fret) {
         survey.crowns.push_back(survey_crown(model, all, state, fret));
     }
+    mark_assumed(survey, model, all, start);
     draw_contours(survey);
     for (const neck::Suspicion& suspicion : verdict->suspicions) {
         survey.disagreements.push_back(disagreement(suspicion, read, verdict->fit, survey.layout));

@@ -16,14 +16,21 @@ namespace fallaway::model {
 
 using metrology::Uncertain;
 
+// Figures are named here that rest on what is usual more than on readings.
+using Assumed = std::vector<std::string>;
+
 struct StringSurvey {
-    int string = 1;  // as a bench file counts
-    Uncertain slot;  // over a zero-fret; nothing known on a zero-fret board
+    int string = 1;   // as a bench file counts
+    Assumed assumed;  // of "slot", "over_first", "over_twelfth", "over_last"
+    Uncertain slot;   // over a zero-fret; nothing known on a zero-fret board
     Uncertain over_first;
     Uncertain over_twelfth;
     Uncertain over_last;
-    Uncertain saddle;                  // over the chord plane of the crowns
+    Uncertain saddle;         // over the chord plane of the crowns
+    Uncertain nut_over_line;  // over the straight line through the first and the last crown under it
+    Uncertain saddle_over_line;
     std::vector<Uncertain> next_fret;  // room over the next crown, held at 0 (open), 1, ...
+    std::vector<Uncertain> open;       // room of the open string over fret 1, 2, ...
     int least_held = 0;                // of all clearances, the one with the least room
     int least_over = 0;
     Uncertain least;
@@ -31,6 +38,7 @@ struct StringSurvey {
 
 struct CrownSurvey {
     int fret = 1;
+    bool assumed = false;              // off rests on what is usual
     Uncertain off;                     // over the wanted shape (relief and fallaway as they are), in the middle
     std::vector<Uncertain> off_under;  // the same under each string
     std::vector<Uncertain> heights;    // over the straight line from fret 1 to the last, string by string
@@ -54,8 +62,11 @@ struct NextOnTheNeck {
 
 struct NeckSurvey {
     neck::Layout layout;
+    bool radius_known = false;          // false: the board's radius is the usual one
+    bool fret_height_known = false;     // the same of the wire's height over the board
     int readings = 0;                   // that the fit used
     int left_out = 0;                   // suspects that it did not
+    Assumed assumed;                    // of "relief", "fallaway"
     Uncertain relief;                   // deepest dip under fret 1 to the last, middle of the board
     int relief_at = 0;                  // the fret over which that is
     Uncertain fallaway;                 // how far the last crown lies below the line of frets 12 and joint

@@ -101,12 +101,13 @@ Markup foot(const Sheet& sheet) {
 }  // namespace
 
 std::string html_report(const Sheet& sheet) {
-    const Markup main =
-        verdict(sheet) + complaints_section(sheet) + drawings(sheet) + findings_section(sheet) +
-        changes_section(sheet) + claims_section(sheet) + card_section(sheet) + price_section(sheet) +
-        next_section(sheet) + cautions_section(sheet) + missed_in_full(sheet) +
-        list_section("not-judged", "Not judged", sheet.assessment.not_judged) + assumed_section(sheet) +
-        readings_section(sheet) + remarks_section(sheet) + photos_section(sheet) + signatures();
+    const Markup main = verdict(sheet) + complaints_section(sheet) + drawings(sheet) + findings_section(sheet) +
+                        changes_section(sheet) + intonation_section(sheet) + strings_section(sheet) +
+                        claims_section(sheet) + card_section(sheet) + price_section(sheet) + next_section(sheet) +
+                        cautions_section(sheet) + missed_in_full(sheet) +
+                        list_section("not-judged", "Not judged", sheet.assessment.not_judged) +
+                        assumed_section(sheet) + readings_section(sheet) + remarks_section(sheet) +
+                        photos_section(sheet) + signatures();
     const Markup page = tag("div", {{"class", "page"}}, title_block(sheet) + tag("main", main) + foot(sheet));
     return "<!doctype html>\n" + tag("html", {{"lang", "en"}}, head(sheet) + tag("body", page)).bytes + "\n";
 }

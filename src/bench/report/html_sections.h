@@ -22,6 +22,10 @@ Markup card_section(const Sheet& sheet);
 Markup changes_section(const Sheet& sheet);
 Markup price_section(const Sheet& sheet);
 
+// intonation_section.cpp
+Markup intonation_section(const Sheet& sheet);
+Markup strings_section(const Sheet& sheet);
+
 // html_record.cpp: what it rests on
 Markup readings_section(const Sheet& sheet);
 Markup assumed_section(const Sheet& sheet);

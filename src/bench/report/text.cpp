@@ -1,6 +1,7 @@
 // The report as plain text: the verdict first, then what it rests on.
 #include <fmt/format.h>
 
+#include "bench/report/intonation_rows.h"
 #include "bench/report/outline.h"
 #include "bench/report/report.h"
 #include "bench/report/text_layout.h"
@@ -26,6 +27,8 @@ public:
         card();
         changes();
         price();
+        intonation();
+        strings();
         assumed();
         list("Not looked at", assessment_.not_looked_at);
         list("Not judged", assessment_.not_judged);
@@ -68,6 +71,32 @@ private:
         out_ += aligned(std::move(rows), 2, {6, 15, 15, 15, 15, 0}, layout_);
         say("  ", fmt::format("Relief {}, deepest over fret {}; fallaway {}", model::in_mm(neck->relief).text,
                               neck->relief_at, model::in_mm(neck->fallaway).text));
+    }
+
+    void intonation() {
+        const auto& intonation = assessment_.intonation;
+        if (!intonation) return;
+        heading("Intonation");
+        std::vector<Row> rows = {{{"string"}, {"read, cents"}, {"12 after"}, {"saddle"}, {"screw"}, {""}}};
+        for (const IntonationRow& row : rows_of(*intonation)) {
+            rows.push_back({{row.string}, {row.read}, {row.after}, {row.saddle}, {row.screw}, {row.note}});
+        }
+        out_ += aligned(std::move(rows), 2, {6, 20, 12, 24, 11, 0}, layout_);
+        say("  ", fmt::format("Saddle screw: {}.", screw_words(*intonation)));
+        const std::string caution = intonation_caution(*intonation);
+        if (!caution.empty()) say("  ", caution);
+    }
+
+    void strings() {
+        const auto& fitted = assessment_.strings;
+        if (fitted.strings.empty()) return;
+        heading("Strings");
+        std::vector<Row> rows = {{{"string"}, {"note"}, {"gauge"}, {"kind"}, {"pull"}, {"of its strength"}}};
+        for (const StringRow& row : rows_of(fitted)) {
+            rows.push_back({{row.string}, {row.note}, {row.gauge}, {row.kind}, {row.pull}, {row.strength}});
+        }
+        out_ += aligned(std::move(rows), 2, {6, 6, 20, 22, 14, 0}, layout_);
+        for (const std::string& line : pull_words(fitted)) say("  ", line);
     }
 
     void list(std::string_view words, const std::vector<std::string>& lines) {

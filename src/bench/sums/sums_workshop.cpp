@@ -1,11 +1,11 @@
 #include <cmath>
-#include <numeric>
 #include <string>
 
 #include <fmt/format.h>
 
 #include "bench/sums/formulas_workshop.h"
 #include "bench/sums/themes.h"
+#include "science/base/quantity_text.h"
 #include "science/neck/frets.h"
 #include "science/strings/screw_thread.h"
 
@@ -31,18 +31,6 @@ Result<Thread> thread_of(const Inputs& in) {
     auto thread = thread_named(in.word("thread"));
     if (!thread) thread.error().path = "thread";
     return thread;
-}
-
-// "3/4" or "1 3/8", without sign; "" below half an eighth.
-std::string in_eighths(double turns) {
-    const long eighths = std::lround(std::abs(turns) * 8);
-    if (eighths == 0) return "";
-    const long whole = eighths / 8;
-    const long rest = eighths % 8;
-    const long common = std::gcd(rest, 8L);
-    if (rest == 0) return fmt::format("{}", whole);
-    const std::string part = fmt::format("{}/{}", rest / common, 8 / common);
-    return whole == 0 ? part : fmt::format("{} {}", whole, part);
 }
 
 // Adds the turns when a thread is named. `move` keeps its sign.

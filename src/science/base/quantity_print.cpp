@@ -4,6 +4,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <numeric>
 
 #include <fmt/format.h>
 
@@ -111,6 +112,17 @@ std::string format_with_u(double si, double u_si, const Unit& unit, int decimals
 
 std::string format_at_the_bench(double si, double u_si, const Unit& unit, int decimals_without_u) {
     return value_and_u(si, u_si, unit, decimals_at_the_bench, decimals_without_u);
+}
+
+std::string in_eighths(double turns) {
+    const long eighths = std::lround(std::abs(turns) * 8);
+    if (eighths == 0) return "";
+    const long whole = eighths / 8;
+    const long rest = eighths % 8;
+    const long common = std::gcd(rest, 8L);
+    if (rest == 0) return fmt::format("{}", whole);
+    const std::string part = fmt::format("{}/{}", rest / common, 8 / common);
+    return whole == 0 ? part : fmt::format("{} {}", whole, part);
 }
 
 int decimals_for_u(double u_in_unit) {

@@ -63,6 +63,9 @@ std::string format_with_u(double si, double u_si, const Unit& unit, int decimals
 // begins with 1: "1.62 ± 0.04 mm", "635.03 ± 0.16 mm". Common practice, no source.
 std::string format_at_the_bench(double si, double u_si, const Unit& unit, int decimals_without_u = 3);
 
+// Turns of a screw as they are made: "3/4" or "1 3/8", without sign; "" below half an eighth.
+std::string in_eighths(double turns);
+
 // How many decimals make the last digit of a value worth printing beside u (u to two digits).
 int decimals_for_u(double u_in_unit);
 

@@ -103,9 +103,7 @@ Result<void> check(const StringPath& path, const Response& prior, const Listenin
         }
         if (h.fret > 0) frets.insert(h.fret);
     }
-    if (frets.size() < 2) {
-        return fail("range", "cents", fmt::format("{} frets: expected at least 2", frets.size()));
-    }
+    if (frets.empty()) return fail("range", "cents", "no fret was heard: expected one at least");
     return {};
 }
 

@@ -69,7 +69,7 @@ struct ResponseFit {
 // The most likely response (log kappa and log eps normal about `prior`, places and open string normal about 0) by
 // least squares of heard cents and prior together; covariance from the curvature at the best point. A later call
 // may take an earlier response as prior, with u_saddle_place and u_nut_place 0. Errors: code "range", path
-// "cents/2/fret" (0..kMostFrets and a fret of the path), "cents/2/u", "cents" (fewer than two frets), "prior"
+// "cents/2/fret" (0..kMostFrets and a fret of the path), "cents/2/u", "cents" (no fret), "prior"
 // (kappa or eps not above 0); code "fit" when no best point is found.
 Result<ResponseFit> fit_response(const StringPath& path, const Response& prior, const Listening& heard);
 

@@ -118,6 +118,9 @@ Record<Assessed> assessed_record() {
         .tells("price", "null when none was asked", of(&A::price), or_null(price_result_codec()))
         .tells("neck", "null where frets or strings are not such as a neck can be rebuilt from", of(&A::neck),
                or_null(survey_codec()))
+        .tells("strings", "what is on it and how hard that pulls", of(&A::strings), pull_codec())
+        .tells("intonation", "null without frets, or where nothing of the strings is known", of(&A::intonation),
+               or_null(intonation_codec()))
         .tells("answers", "every checkpoint that applies or was answered, in trade order", of(&A::answers),
                list_of(answer_codec()))
         .tells("not_looked_at", "sentences", of(&A::not_looked_at), texts)

@@ -29,6 +29,8 @@ wire::Codec<judgement::Standing> standing_codec();
 wire::Codec<judgement::Finding> finding_codec();
 wire::Codec<judgement::Change> change_codec();
 wire::Codec<model::NeckSurvey> survey_codec();
+wire::Codec<model::FittedStrings> pull_codec();
+wire::Codec<model::Intonation> intonation_codec();
 
 // A row that always says the same: `schema` in front of what is sent by itself, `type` of a message.
 template <class T>

@@ -7,6 +7,7 @@
 #include "bench/evidence/observable.h"
 #include "shop/files/catalogue_tables.h"
 #include "shop/files/embedded.h"
+#include "shop/files/strings_table.h"
 
 namespace fallaway::files {
 namespace {
@@ -178,6 +179,8 @@ evidence::Catalogue load() {
         catalogue.claims = must(decode_claim_kinds(*text), "data/claims.json");
     if (const auto text = embedded("data/tools.json"))
         catalogue.tools = must(decode_tool_kinds(*text), "data/tools.json");
+    catalogue.string_rows = built_in_strings().rows();
+    catalogue.string_sets = built_in_strings().sets;
     return catalogue;
 }
 

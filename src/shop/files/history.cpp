@@ -124,11 +124,14 @@ std::string slot_of(const Entry& entry) {
 std::vector<bool> in_force(std::span<const Entry> entries) {
     const auto index = index_by_id(entries);
     std::vector<bool> force(entries.size(), true);
+    std::vector<bool> holds(entries.size(), true);  // what it replaces stays replaced
     for (std::size_t i = entries.size(); i-- > 0;) {
-        if (!force[i]) continue;
+        if (!holds[i]) continue;
         for (const std::string& id : entries[i].replaces) {
             const auto found = index.find(id);
-            if (found != index.end() && found->second < i) force[found->second] = false;
+            if (found == index.end() || found->second >= i) continue;
+            force[found->second] = false;
+            if (entries[i].path.empty()) holds[found->second] = false;
         }
     }
     return force;

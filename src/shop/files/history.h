@@ -45,8 +45,9 @@ bool is_entry_path(std::string_view path);
 // "/instrument/scale". "" for entries that never collide (remarks, complaints, work, ...).
 std::string slot_of(const Entry& entry);
 
-// Flags, in the order of `entries` (by seq): is it in force? An entry is out of force when a later one that is
-// itself in force replaces it; so taking back what took something back brings that back.
+// Flags, in the order of `entries` (by seq): is it in force? An entry is out of force when a later one replaces it
+// that was not itself taken back. So taking back a correction brings back what it corrected, taking back what took
+// something back brings that back, and a correction of a correction leaves the first figure where it was: out.
 std::vector<bool> in_force(std::span<const Entry> entries);
 
 // The place of each entry in its list: its own seq, or the place of the first that it replaces in the same list.

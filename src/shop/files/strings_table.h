@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "bench/evidence/catalogue.h"
 #include "science/base/result.h"
 #include "science/strings/choice.h"
 
@@ -16,19 +17,8 @@ struct NamedString {
     std::string source;
 };
 
-// One string of a set.
-struct SetString {
-    double gauge = 0;  // m
-    strings::Wrap wrap = strings::Wrap::plain;
-};
-
-struct StringSet {
-    std::string id;                  // "10-46"
-    std::string name;                // for a person
-    std::string for_kind;            // "guitar" or "bass"
-    std::vector<SetString> strings;  // thinnest first
-    std::string source;
-};
+using evidence::SetString;
+using evidence::StringSet;
 
 struct StringTables {
     std::vector<NamedString> strings;

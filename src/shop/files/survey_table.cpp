@@ -51,6 +51,8 @@ Codec<model::StringSurvey> string_codec() {
     return codec_of(
         Record<S>("survey_string", "One string over the crowns")
             .tells("string", "1 is the thinnest", &S::string, any_whole())
+            .tells("assumed", "those of its figures that rest on what is usual more than on readings", &S::assumed,
+                   list_of(any_text()))
             .tells("slot", "floor of the nut slot over a zero-fret", figure(&S::slot), figure_codec())
             .tells("over_first", "underside over fret 1", figure(&S::over_first), figure_codec())
             .tells("over_twelfth", "over fret 12", figure(&S::over_twelfth), figure_codec())
@@ -58,9 +60,47 @@ Codec<model::StringSurvey> string_codec() {
             .tells("next_fret_mm", "room over the next crown: open, held at fret 1, at fret 2, ...",
                    values_of(&S::next_fret), numbers)
             .tells("next_fret_mm_se", "its uncertainty", spreads_of(&S::next_fret), numbers)
+            .tells("open_mm", "room of the open string over fret 1, 2, ...", values_of(&S::open), numbers)
+            .tells("open_mm_se", "its uncertainty", spreads_of(&S::open), numbers)
             .tells("least", "the least room of this string over any crown", figure(&S::least), figure_codec())
             .tells("least_held", "where it is held then; 0 is open", &S::least_held, any_whole())
             .tells("least_over", "over which fret", &S::least_over, any_whole()));
+}
+
+// What a section across the neck is drawn from.
+struct BoardShape {
+    const NeckSurvey* survey = nullptr;
+};
+
+Codec<BoardShape> board_codec() {
+    using B = BoardShape;
+    const auto each = [](double neck::StringLine::*place) {
+        return [place](const B& b) {
+            std::vector<double> list;
+            for (const neck::StringLine& line : b.survey->layout.strings) list.push_back(in_mm(line.*place));
+            return list;
+        };
+    };
+    const auto layout = [](auto of) { return [of](const B& b) { return in_mm(of(b.survey->layout)); }; };
+    const auto numbers = list_of(any_number());
+    return codec_of(
+        Record<B>("survey_board", "The board in section")
+            .tells("radius_nut_mm", "radius at the nut", layout([](const auto& l) { return l.board.radius_nut; }),
+                   any_number())
+            .tells("radius_end_mm", "radius at the last fret",
+                   layout([](const auto& l) { return l.board.radius_end; }), any_number())
+            .tells(
+                "radius_known", "false: that of most of its kind",
+                [](const B& b) { return b.survey->radius_known; }, boolean())
+            .tells("fret_height_mm", "of the wire over the board",
+                   layout([](const auto& l) { return l.crown_height; }), any_number())
+            .tells(
+                "fret_height_known", "false: that of most of its kind",
+                [](const B& b) { return b.survey->fret_height_known; }, boolean())
+            .tells("scales_mm", "scale of each string, string 1 first", each(&neck::StringLine::scale), numbers)
+            .tells("strings_nut_mm", "where the strings lie across at the nut, string 1 first, 0 in the middle",
+                   each(&neck::StringLine::y_nut), numbers)
+            .tells("strings_saddle_mm", "and at the saddles", each(&neck::StringLine::y_saddle), numbers));
 }
 
 Codec<model::CrownSurvey> crown_codec() {
@@ -69,6 +109,7 @@ Codec<model::CrownSurvey> crown_codec() {
     return codec_of(
         Record<C>("survey_crown", "One crown")
             .tells("fret", "which", &C::fret, any_whole())
+            .tells("assumed", "true: off rests on what is usual more than on readings", &C::assumed, boolean())
             .tells("off", "height over the shape that is wanted, in the middle of the board", figure(&C::off),
                    figure_codec())
             .tells("off_mm", "the same under each string, string 1 first", values_of(&C::off_under), numbers)
@@ -130,11 +171,16 @@ Codec<NeckSurvey> survey_codec() {
                      .tells("readings", "how many speak of it", &N::readings, any_whole())
                      .tells("left_out", "how many were set aside, because they do not go with the others",
                             &N::left_out, any_whole())
+                     .tells("assumed", "\"relief\", \"fallaway\": rests on what is usual more than on readings",
+                            &N::assumed, list_of(any_text()))
                      .tells("relief", "deepest dip under a line from fret 1 to the last", figure(&N::relief),
                             figure_codec())
                      .tells("relief_at", "over which fret", &N::relief_at, any_whole())
                      .tells("fallaway", "how far the last crown lies under the line of the neck",
                             figure(&N::fallaway), figure_codec())
+                     .tells(
+                         "board", "what a section across is drawn from", [](const N& n) { return BoardShape{&n}; },
+                         board_codec())
                      .tells("strings", "string 1 first", &N::strings, list_of(string_codec()))
                      .tells("crowns", "fret 1 first", &N::crowns, list_of(crown_codec()))
                      .tells(

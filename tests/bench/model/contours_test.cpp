@@ -36,8 +36,7 @@ TEST(Contours, ATiltedSheetHasParallelLinesAtTheirHeights) {
 }
 
 TEST(Contours, AProudFretIsRinged) {
-    const auto lines =
-        contours(sheet(9, 5, 0, [](int f, int s) { return f == 5 && s == 3 ? 0.05 : 0.0; }), 0.02);
+    const auto lines = contours(sheet(9, 5, 0, [](int f, int s) { return f == 5 && s == 3 ? 0.05 : 0.0; }), 0.02);
     ASSERT_EQ(lines.size(), 2u);  // 0.04 and 0.02
     for (const Contour& line : lines) {
         EXPECT_TRUE(line.closed);

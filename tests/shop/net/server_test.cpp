@@ -41,8 +41,7 @@ void expect_error(const RawAnswer& answer, int status, std::string_view code) {
     EXPECT_EQ(answer.status, status) << answer.head;
     EXPECT_EQ(answer.header("Content-Type"), "application/json; charset=utf-8");
     EXPECT_NE(answer.body.find("\"error\""), std::string::npos);
-    EXPECT_NE(answer.body.find(fmt::format("\"code\": \"{}\"", code)), std::string::npos)
-        << answer.body;
+    EXPECT_NE(answer.body.find(fmt::format("\"code\": \"{}\"", code)), std::string::npos) << answer.body;
     EXPECT_NE(answer.body.find("\"message\""), std::string::npos);
     EXPECT_NE(answer.header("Content-Security-Policy"), "");
     EXPECT_EQ(answer.header("X-Content-Type-Options"), "nosniff");

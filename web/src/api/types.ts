@@ -498,6 +498,10 @@ export interface Assessment {
   price: Price | null;
   /** null where frets or strings are not such as a neck can be rebuilt from. */
   neck: Survey | null;
+  /** what is on it and how hard that pulls. */
+  strings: Pull;
+  /** null without frets, or where nothing of the strings is known. */
+  intonation: Intonation | null;
   /** every checkpoint that applies or was answered, in trade order. */
   answers: Answer[];
   /** sentences. */
@@ -710,12 +714,16 @@ export interface Survey {
   readings: number;
   /** how many were set aside, because they do not go with the others. */
   left_out: number;
+  /** "relief", "fallaway": rests on what is usual more than on readings. */
+  assumed: string[];
   /** deepest dip under a line from fret 1 to the last. */
   relief: Figure;
   /** over which fret. */
   relief_at: number;
   /** how far the last crown lies under the line of the neck. */
   fallaway: Figure;
+  /** what a section across is drawn from. */
+  board: SurveyBoard;
   /** string 1 first. */
   strings: SurveyString[];
   /** fret 1 first. */
@@ -730,10 +738,32 @@ export interface Survey {
   next: SurveyNext[];
 }
 
+/** The board in section. */
+export interface SurveyBoard {
+  /** radius at the nut. */
+  radius_nut_mm: number;
+  /** radius at the last fret. */
+  radius_end_mm: number;
+  /** false: that of most of its kind. */
+  radius_known: boolean;
+  /** of the wire over the board. */
+  fret_height_mm: number;
+  /** false: that of most of its kind. */
+  fret_height_known: boolean;
+  /** scale of each string, string 1 first. */
+  scales_mm: number[];
+  /** where the strings lie across at the nut, string 1 first, 0 in the middle. */
+  strings_nut_mm: number[];
+  /** and at the saddles. */
+  strings_saddle_mm: number[];
+}
+
 /** One string over the crowns. */
 export interface SurveyString {
   /** 1 is the thinnest. */
   string: number;
+  /** those of its figures that rest on what is usual more than on readings. */
+  assumed: string[];
   /** floor of the nut slot over a zero-fret. */
   slot: Figure;
   /** underside over fret 1. */
@@ -746,6 +776,10 @@ export interface SurveyString {
   next_fret_mm: number[];
   /** its uncertainty. */
   next_fret_mm_se: number[];
+  /** room of the open string over fret 1, 2, .... */
+  open_mm: number[];
+  /** its uncertainty. */
+  open_mm_se: number[];
   /** the least room of this string over any crown. */
   least: Figure;
   /** where it is held then; 0 is open. */
@@ -758,6 +792,8 @@ export interface SurveyString {
 export interface SurveyCrown {
   /** which. */
   fret: number;
+  /** true: off rests on what is usual more than on readings. */
+  assumed: boolean;
   /** height over the shape that is wanted, in the middle of the board. */
   off: Figure;
   /** the same under each string, string 1 first. */
@@ -812,6 +848,124 @@ export interface SurveyNext {
   before_mm: number;
   /** and after it, and those above. */
   after_mm: number;
+}
+
+/** The strings on the instrument. */
+export interface Pull {
+  /** what all of those below pull together. */
+  total: Figure;
+  /** string 1 first. */
+  strings: PullString[];
+  /** those that could not be reckoned. */
+  left_out: PullLeftOut[];
+}
+
+/** One string and what it does at pitch. */
+export interface PullString {
+  /** 1 is the thinnest. */
+  string: number;
+  /** of the open string. */
+  note: string;
+  /** outer diameter. */
+  gauge: Figure;
+  /** where the gauge is from. */
+  gauge_from: "stated" | "read" | "usual";
+  /** form of the core; of a plain string round. */
+  core: "round" | "hex";
+  /** what is wound on it. */
+  wrap: string;
+  /** true: core or wrap is the usual one. */
+  kind_assumed: boolean;
+  /** the table's row, a way between two rows, or core and wrap. */
+  mass_from: "row" | "between rows" | "geometry";
+  /** at pitch. */
+  pull: Figure;
+  /** stress of the core over the least strength of its wire. */
+  of_strength?: Figure;
+  /** relative rise of pull for one unit of further strain (kappa). */
+  stretch: number;
+  /** its uncertainty. */
+  stretch_se: number;
+  /** how it resists bending, root of E I over pull and scale squared (eps). */
+  stiffness: number;
+  /** its uncertainty. */
+  stiffness_se: number;
+}
+
+/** A string that could not be reckoned. */
+export interface PullLeftOut {
+  /** 1 is the thinnest. */
+  string: number;
+  /** why. */
+  because: string;
+}
+
+/** Where the saddles should go. */
+export interface Intonation {
+  /** thread of the saddles' length screws; left out: learn it from one turn. */
+  screw?: string;
+  /** what one turn moves. */
+  screw_mm?: number;
+  /** string 1 first. */
+  strings: IntonationString[];
+}
+
+/** One string: what was read, and where its saddle should go. */
+export interface IntonationString {
+  /** 1 is the thinnest. */
+  string: number;
+  /** what was read; empty: nothing. */
+  heard: IntonationHeard[];
+  /** why these cents set no saddle. */
+  refused?: string;
+  /** nothing read: how far behind the bare scale the saddle will want to stand. */
+  setback?: Figure;
+  /** of the saddle; + is back, away from the nut. */
+  move?: Figure;
+  /** the same in turns of its screw, in eighths; left out while its thread is not told. */
+  turns?: number;
+  /** those that count, all alike. */
+  frets: IntonationFret[];
+  /** over fret 12, or the last one. */
+  twelfth_now?: Figure;
+  /** the saddle moved. */
+  twelfth_after?: Figure;
+  /** how far from it a tuner may then read, one standard uncertainty. */
+  reading_cents_se?: number;
+  /** over these frets. */
+  rms_now_cents?: number;
+  /** the saddle moved. */
+  rms_after_cents?: number;
+  /** after the move. */
+  worst_fret?: number;
+  /** what is left there. */
+  worst?: Figure;
+  /** false: the move wins less than 2 cents, which nobody should promise to be heard. */
+  heard_gain: boolean;
+  /** sentences. */
+  remarks: string[];
+}
+
+/** What was read at one fret. */
+export interface IntonationHeard {
+  /** which. */
+  fret: number;
+  /** against the open string; + is sharp. */
+  cents: Figure;
+}
+
+/** One fret as the string should sound there. */
+export interface IntonationFret {
+  /** which. */
+  fret: number;
+  /** as it stands. */
+  now_cents: number;
+  /** its uncertainty. */
+  now_cents_se: number;
+  /** the saddle moved. */
+  after_cents: number;
+  /** its uncertainty. */
+  after_cents_se: number;
 }
 
 /** What is known of one checkpoint. */
@@ -1293,6 +1447,10 @@ export interface Judged {
     price?: Price | null;
     /** null where frets or strings are not such as a neck can be rebuilt from. */
     neck?: Survey | null;
+    /** what is on it and how hard that pulls. */
+    strings?: Pull;
+    /** null without frets, or where nothing of the strings is known. */
+    intonation?: Intonation | null;
     /** every checkpoint that applies or was answered, in trade order. */
     answers?: Answer[];
     /** sentences. */

@@ -67,6 +67,7 @@ function Sheet({ visit, view }: { visit: OpenVisit; view: ShownVisit }) {
         <a class="button" href={api.reportUrl(visit.id)} target="_blank" rel="noopener">Report</a>
         <a class="button" href={api.benchUrl(visit.id)} download>Bench file</a>
         <a class="button" href={href({ page: "dossier", id: view.dossier })}>Its past</a>
+        {assessment.neck && <a class="button" href={href({ page: "survey", id: visit.id })}>The neck</a>}
         <Button onPress={() => window.print()}>Print</Button>
       </nav>
       <TitleBlock cells={cellsOf(view, today)} class="verdict-title" />

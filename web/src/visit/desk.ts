@@ -41,6 +41,7 @@ export interface Heading {
   id: string; // of the checkpoint
   at?: Place;
   draft?: string; // put into the field there
+  what?: string; // the way it is read, where there is more than one
 }
 
 /** What stands on the desk. */

@@ -106,6 +106,8 @@ export function takeStand(state: DeskState): void {
   const heading = state.heading.peek();
   if (heading !== null && heading.id === state.checkpoint.peek()?.id) {
     state.heading.value = null;
+    if (heading.what !== undefined) state.chosen.value = { ...state.chosen.peek(), [heading.id]: heading.what };
+    narrowTo(state, heading);
     const index = state.cells.peek().findIndex((cell) => samePlace(cell.at, heading.at));
     if (heading.draft !== undefined) state.draft.value = heading.draft;
     if (index >= 0) {
@@ -117,6 +119,13 @@ export function takeStand(state: DeskState): void {
     0,
     state.cells.peek().findIndex((cell) => isOpen(cell, stage)),
   );
+}
+
+/** A place that the checkpoint leaves to the hand ("fret 9" of a check of all frets) is chosen. */
+function narrowTo(state: DeskState, { id, at, what }: Heading): void {
+  if (at === undefined || what === undefined || state.cells.peek().some((cell) => samePlace(cell.at, at))) return;
+  const places = state.view.peek().checkpoints.find((one) => one.id === id)?.places ?? [];
+  if (places.length <= 1) state.narrowed.value = { ...state.narrowed.peek(), [id]: at };
 }
 
 export function moving(state: DeskState): Moving {

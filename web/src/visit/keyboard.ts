@@ -26,6 +26,7 @@ export const keyList: { keys: string; does: string }[] = [
   { keys: "h", does: "string heights" },
   { keys: "f", does: "find on the sheet" },
   { keys: "v", does: "the verdict" },
+  { keys: "s", does: "the survey of the neck; there, arrows choose a fret and a string, Esc leads back" },
   { keys: "p", does: "photo" },
   { keys: "m", does: "remark" },
   { keys: "w", does: "the player’s words" },
@@ -178,6 +179,8 @@ function letter(desk: Desk, key: string): boolean {
       return done(() => desk.goTo("action-12"));
     case "v":
       return done(() => go({ page: "verdict", id: desk.visit.id }));
+    case "s":
+      return done(() => go({ page: "survey", id: desk.visit.id }));
     case "f":
       return focusFirst(".list-find");
     default:

@@ -28,12 +28,22 @@ export function rememberPlace(desk: DeskState): void {
   }
 }
 
+/** The sheet, opened next, stands at this place. */
+export function standAt(visit: string, to: Heading): void {
+  try {
+    sessionStorage.setItem(draftKey(visit), JSON.stringify({ draft: "", ...to }));
+  } catch {
+    // Forbidden storage: it opens at the checkpoint.
+  }
+}
+
 /** What was half typed before a reload, where it was. */
 export function halfTyped(visit: string): Heading | null {
   try {
     const kept: unknown = JSON.parse(sessionStorage.getItem(draftKey(visit)) ?? "null");
-    const { id, at, draft } = (kept ?? {}) as { id?: unknown; at?: Place; draft?: unknown };
-    return typeof id === "string" && typeof draft === "string" ? { id, draft, ...(at ? { at } : {}) } : null;
+    const { id, at, draft, what } = (kept ?? {}) as { id?: unknown; at?: Place; draft?: unknown; what?: string };
+    if (typeof id !== "string" || typeof draft !== "string") return null;
+    return { id, draft, ...(at ? { at } : {}), ...(what ? { what } : {}) };
   } catch {
     return null;
   }

@@ -138,6 +138,13 @@ function Also({ desk }: { desk: Desk }) {
             </button>
           </li>
         ))}
+        {desk.view.value.assessment.neck && (
+          <li>
+            <a class="list-line" href={href({ page: "survey", id: desk.visit.id })}>
+              <span>Survey of the neck</span>
+            </a>
+          </li>
+        )}
         <li>
           <a class="list-line" href={href({ page: "visits" })}>
             <span>All visits</span>

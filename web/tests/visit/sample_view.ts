@@ -110,6 +110,8 @@ export function view(more: Partial<VisitView> = {}, answers: Answer[] = []): Vis
       changes: [],
       price: null,
       neck: null,
+      strings: { total: { text: "" }, strings: [], left_out: [] },
+      intonation: null,
       not_looked_at: [],
       not_judged: [],
       assumed: [],
