@@ -224,11 +224,16 @@ function cellsOf(
 }
 
 /** A place of the procedure as it was read: itself, or the narrower ones that were ("fret 9" as "fret 9, treble"). */
+/** The height of a string held at a fret is another height than the open string's. */
+const isHeldHeight = (observable: string, read: Place, asked: Place): boolean =>
+  observable === "string height" && read.pressed !== undefined && asked.pressed === undefined;
+
 function readPlaces(view: ShownVisit, observable: string, at: Place): Place[] {
   const narrower = new Map<string, Place>();
   for (const entry of view.entries) {
     const reading = entry.path === "/readings" ? readingOf(entry) : undefined;
     if (reading?.what !== observable || !reading.at || !lies(reading.at, at)) continue;
+    if (isHeldHeight(observable, reading.at, at)) continue;
     narrower.set(keyOf(reading.at), reading.at);
   }
   return narrower.size > 0 ? [...narrower.values()] : [at];

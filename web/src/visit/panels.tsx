@@ -59,8 +59,9 @@ const readable: ReadonlySet<Panel> = new Set(["sheet", "visit", "history", "keys
 function goBackTo(opener: Element | undefined): void {
   if (document.activeElement?.closest(".panel")) return;
   const again = opener?.isConnected ? opener : document.getElementById(opener?.id || "checkpoint-title");
-  if (again instanceof HTMLElement && again !== document.body) again.focus({ preventScroll: true });
-  else landNear(document.querySelector(".checkpoint"));
+  if (!(again instanceof HTMLElement) || again === document.body) return landNear(document.querySelector(".checkpoint"));
+  again.focus({ preventScroll: true });
+  again.scrollIntoView({ block: "nearest" });
 }
 
 export function Panels({ desk, panel }: { desk: Desk; panel: Panel }) {
